@@ -1,0 +1,6 @@
+"""The vessel inspection recorder: prepare, walk, decide, report.
+
+Importing this package needs nothing but the standard library, so that `python3 -m inspector` can set itself up on a fresh machine.
+"""
+
+__version__ = "0.1.0"

@@ -1,0 +1,187 @@
+"""What every criterion shares: source, inputs, judgement, and the check of values before a rule sees them.
+
+A rule never receives a missing, unlike or out-of-range value: ``Criterion.apply`` refuses first, with a sentence. A
+rule that rests on memory or on common practice alone may warn but never fail a system: ``apply`` caps it at poor.
+"""
+
+import dataclasses
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import NoReturn
+
+from inspector.errors import InspectorError
+from inspector.quantities import NotANumber, parse_number, show
+
+MARKS = ("seen", "memory", "common practice")
+RATINGS = ("good", "fair", "poor", "failed")
+KINDS = ("number", "whole", "choice", "date", "text")
+
+
+class CannotJudge(InspectorError):
+    """A reading that the criterion may not judge. Attributes: ``criterion``, ``input``, ``received``."""
+
+
+@dataclass(frozen=True)
+class Source:
+    """Where a limit stands. ``mark`` is "seen" (text or extract read), "memory" (recalled) or "common practice"."""
+
+    title: str
+    edition: str
+    clause: str
+    mark: str
+
+    def __str__(self) -> str:
+        return f"{self.title}, {self.edition}, {self.clause} ({self.mark})"
+
+
+@dataclass(frozen=True)
+class Input:
+    """One value a criterion asks for. ``low`` and ``high`` belong to the range; for a date they are dates."""
+
+    name: str
+    label: str
+    kind: str
+    unit: str | None = None
+    choices: tuple[str, ...] = ()
+    optional: bool = False
+    low: float | date | None = None
+    high: float | date | None = None
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """What a criterion says of a reading.
+
+    ``rating`` is good, fair, poor, failed, or None where the rule does not speak of condition. ``value``, ``limit`` and
+    ``margin`` are numbers in ``unit`` or None; a margin is positive on the good side of the limit.
+    """
+
+    criterion: str
+    band: str
+    rating: str | None
+    value: float | None
+    unit: str | None
+    limit: float | None
+    margin: float | None
+    sentence: str
+    source: Source
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Criterion:
+    """A published rule with what it asks for. ``judge`` is a pure function whose parameters are the input names."""
+
+    name: str
+    title: str
+    inputs: tuple[Input, ...]
+    source: Source
+    judge: Callable[..., Judgement]
+    range_text: str
+    checked: str
+
+    def apply(self, values: dict[str, object]) -> Judgement:
+        """Check every value (name, kind, presence, range), judge, cap what is not published, name the limits used.
+
+        Numbers may be text as a person types it ("9,6"); dates may be ISO text; None and "" mean missing.
+
+        Errors
+        ------
+        CannotJudge : with ``criterion``, ``input``, ``received``.
+        """
+        names = [asked.name for asked in self.inputs]
+        for name in values:
+            if name not in names:
+                refuse(self, name, values[name], f"it does not ask for '{name}', only for {', '.join(names)}")
+        checked = {asked.name: self._checked(asked, values.get(asked.name)) for asked in self.inputs}
+        return _with_limits(_capped(self.judge(**checked)))
+
+    def _checked(self, asked: Input, received: object) -> object:
+        if received is None or (isinstance(received, str) and not received.strip()):
+            if not asked.optional:
+                refuse(self, asked.name, received, f"{_named(asked)} is missing")
+            return None
+        value = _READERS[asked.kind](self, asked, received)
+        _check_range(self, asked, value)
+        return value
+
+
+def refuse(criterion: "Criterion | str", input_name: str | None, received: object, why: str) -> NoReturn:
+    """Raise CannotJudge with one sentence that begins with the criterion's name."""
+    name = criterion if isinstance(criterion, str) else criterion.name
+    raise CannotJudge(f"{name} cannot judge: {why}.", criterion=name, input=input_name, received=received)
+
+
+def _named(asked: Input) -> str:
+    return f"'{asked.name}' ({asked.label}{f', {asked.unit}' if asked.unit else ''})"
+
+
+def _read_number(criterion: Criterion, asked: Input, received: object) -> float:
+    try:
+        return parse_number(received)
+    except NotANumber as error:
+        reason = str(error).rstrip(".")
+    refuse(criterion, asked.name, received, f"{_named(asked)} must be a number; {reason}")
+
+
+def _read_whole(criterion: Criterion, asked: Input, received: object) -> int:
+    number = _read_number(criterion, asked, received)
+    if number != int(number):
+        refuse(criterion, asked.name, received, f"{_named(asked)} must be a whole number, not {received}")
+    return int(number)
+
+
+def _read_choice(criterion: Criterion, asked: Input, received: object) -> str:
+    text = str(received).strip()
+    if isinstance(received, bool) or text not in asked.choices:
+        choices = " | ".join(asked.choices)
+        refuse(criterion, asked.name, received, f"{_named(asked)} must be one of {choices}, not '{text}'")
+    return text
+
+
+def _read_date(criterion: Criterion, asked: Input, received: object) -> date:
+    if isinstance(received, date):
+        return received.date() if isinstance(received, datetime) else received
+    try:
+        return date.fromisoformat(str(received).strip())
+    except ValueError:
+        refuse(criterion, asked.name, received, f"{_named(asked)} must be a date like 2008-05-31, not '{received}'")
+
+
+def _read_text(criterion: Criterion, asked: Input, received: object) -> str:
+    if not isinstance(received, str):
+        refuse(criterion, asked.name, received, f"{_named(asked)} must be text, not {received!r}")
+    return received.strip()
+
+
+_READERS = {"number": _read_number, "whole": _read_whole, "choice": _read_choice, "date": _read_date,
+            "text": _read_text}
+
+
+def _check_range(criterion: Criterion, asked: Input, value: object) -> None:
+    if asked.low is not None and value < asked.low:
+        side = f"below {_shown(asked.low, asked)}"
+    elif asked.high is not None and value > asked.high:
+        side = f"above {_shown(asked.high, asked)}"
+    else:
+        return
+    refuse(criterion, asked.name, value, f"{_named(asked)} is {_shown(value, asked)}, {side}, where the rule ends")
+
+
+def _shown(value: object, asked: Input) -> str:
+    # a year is not a quantity: no grouping, no rounding
+    return show(value, asked.unit) if asked.kind == "number" else str(value)
+
+
+def _capped(judgement: Judgement) -> Judgement:
+    if judgement.rating != "failed" or judgement.source.mark == "seen":
+        return judgement
+    mark = judgement.source.mark
+    note = f"Held at poor: the limit is marked {mark}, and such a limit may warn but not fail a system."
+    return dataclasses.replace(judgement, rating="poor", notes=(*judgement.notes, note))
+
+
+def _with_limits(judgement: Judgement) -> Judgement:
+    guidance = " Guidance, not a rule." if judgement.source.mark == "common practice" else ""
+    return dataclasses.replace(judgement, notes=(*judgement.notes, f"Limits used: {judgement.source}.{guidance}"))

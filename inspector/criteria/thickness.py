@@ -1,0 +1,220 @@
+"""Plate thickness: wastage against the allowance of a published table, corrosion rate and remaining life.
+
+The allowances are one society's; every society prints its own, so the profile is named in each judgement.
+"""
+
+from decimal import ROUND_HALF_UP, Decimal
+
+from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.quantities import difference, show
+
+DIMINUTION = Source(
+    "Table of diminution of steel, general hull (one classification society)",
+    "undated scan", "categories A, B, C", "seen",
+)
+SUBSTANTIAL_SHARE = Decimal("0.75")  # IACS UR Z7 / Z10 series 1.2; ESP Code A.1049(27) 1.2.9: seen
+REMAINING = Source(
+    "API 510, 570 and 653 corrosion rate and remaining life, with the hull renewal thickness as required thickness",
+    "as worked in an inspector's answer key, 2003 figures", "exercises 1 to 10", "seen",
+)
+
+# member -> (category, share of the as-built thickness, mm added): mm in the original
+ALLOWANCES = {
+    "shell, strength deck or tight bulkhead": ("A", Decimal("0.20"), Decimal("1.0")),
+    "floor, girder, web or hold frame": ("B", Decimal("0.25"), Decimal("0")),
+    "ordinary stiffener or other deck": ("C", Decimal("0.30"), Decimal("0")),
+}
+MEMBERS = tuple(ALLOWANCES)
+PROFILE = "Profile: one society's general hull table; the society on the vessel's certificate sets the binding figure."
+STEADY = "Corrosion is taken to go on as it did; the greater of the known rates counts."
+GAIN_TOLERANCE = Decimal("5")  # % above as built that may be mill tolerance or paint: own
+
+
+def allowances(as_built: float, member: str) -> tuple[float, float]:
+    """Return the thickness where substantial corrosion begins and the renewal thickness.
+
+    Parameters
+    ----------
+    as_built [mm], member : one of MEMBERS.
+
+    Returns
+    -------
+    (t_sub [mm], t_renew [mm]), each rounded half up to 0.01 mm as the table prints them.
+
+    References
+    ----------
+    Table of diminution of steel, general hull (seen); 75 % share: IACS UR Z7 1.2, ESP Code 1.2.9 (seen).
+
+    Examples
+    --------
+    >>> allowances(10.0, "floor, girder, web or hold frame")
+    (8.13, 7.5)
+    """
+    _, share, added = ALLOWANCES[member]
+    built = Decimal(str(as_built))
+    allowance = share * built + added
+    return _cents(built - SUBSTANTIAL_SHARE * allowance), _cents(built - allowance)
+
+
+def _cents(value: Decimal) -> float:
+    return float(value.quantize(Decimal("0.01"), rounding=ROUND_HALF_UP))
+
+
+def diminution(as_built: float, measured: float) -> float:
+    """Return the loss of thickness [%] of the as-built thickness [mm]; negative where the plate reads thicker."""
+    return float(100 * (Decimal(str(as_built)) - Decimal(str(measured))) / Decimal(str(as_built)))
+
+
+def corrosion_rate(earlier: float, later: float, years: float) -> float:
+    """Return the loss per year [unit of thickness per year] between two readings. API 510, 570, 653 (seen)."""
+    return difference(earlier, later) / years
+
+
+def remaining_life(now: float, required: float, rate: float) -> float | None:
+    """Return the years until the required thickness is reached, 0 where it already is, None where nothing is lost.
+
+    Parameters: now, required [unit of thickness], rate [the same unit per year]. API 510, 570, 653 (seen).
+    """
+    if now <= required:
+        return 0.0
+    return difference(now, required) / rate if rate > 0 else None
+
+
+def _gain_note(criterion: str, as_built: float, measured: float) -> tuple[str, ...]:
+    lost = diminution(as_built, measured)
+    if lost >= 0:
+        return ()
+    if -lost > GAIN_TOLERANCE:
+        refuse(criterion, "measured", measured,
+               f"{show(measured, 'mm')} is {show(-lost, '%')} more than the {show(as_built, 'mm')} as built, so the "
+               "plate, the drawing or the gauge setting is not the one meant")
+    return (f"The plate reads {show(-lost, '%')} above as built: check the coating, the gauge zero and the drawing.",)
+
+
+def judge_plate(as_built: float, measured: float, member: str) -> Judgement:
+    """Judge one plate or member by its mean thickness (general corrosion) or its least (pits).
+
+    Parameters
+    ----------
+    as_built [mm] 5 to 50, measured [mm] 0 to 55, member : one of MEMBERS.
+
+    Notes
+    -----
+    t_sub and above acceptable; t_renew and above substantial corrosion; below t_renew renewal. The split of acceptable
+    into good and fair at half of the allowance is our own.
+
+    References
+    ----------
+    Table of diminution of steel, general hull, of one society (seen).
+    """
+    notes = _gain_note("plate-thickness", as_built, measured)
+    substantial, renewal = allowances(as_built, member)
+    half = (Decimal(str(as_built)) + Decimal(str(renewal))) / 2
+    lost = show(diminution(as_built, measured), "%")
+    if measured < renewal:
+        band, rating = "below renewal thickness", "failed"
+        meaning = "below the renewal thickness: the plate is to be renewed"
+    elif measured < substantial:
+        band, rating = "substantial corrosion", "poor"
+        meaning = "inside the allowance, with more than three quarters of it used: gauge more closely and each year"
+    else:
+        band, rating = "acceptable", "good" if Decimal(str(measured)) >= half else "fair"
+        meaning = "with less than three quarters of the allowance used"
+    sentence = (f"{show(measured, 'mm')} of {show(as_built, 'mm')} as built ({lost} lost) stands against substantial "
+                f"corrosion below {show(substantial, 'mm')} and renewal below {show(renewal, 'mm')}: {meaning}.")
+    own = "Good down to half of the allowance, then fair: our own split of the acceptable band."
+    return Judgement("plate-thickness", band, rating, measured, "mm", renewal, difference(measured, renewal), sentence,
+                     DIMINUTION, (*notes, PROFILE, own))
+
+
+def _governing_rate(
+    as_built: float, built_year: int, measured: float, measured_year: int, previous: float | None,
+    previous_year: int | None,
+) -> tuple[float, str]:
+    name = "plate-remaining-life"
+    if measured_year <= built_year:
+        refuse(name, "measured_year", measured_year,
+               f"the gauging of {measured_year} must lie after the build of {built_year}")
+    rates = [(corrosion_rate(as_built, measured, measured_year - built_year), "since new")]
+    if (previous is None) != (previous_year is None):
+        missing = "previous" if previous is None else "previous_year"
+        refuse(name, missing, None, "a previous gauging needs both its thickness and its year")
+    if previous_year is not None:
+        if not built_year < previous_year < measured_year:
+            refuse(name, "previous_year", previous_year,
+                   f"the previous gauging of {previous_year} must lie between {built_year} and {measured_year}")
+        rates.append((corrosion_rate(previous, measured, measured_year - previous_year), f"since {previous_year}"))
+    return max(rates)
+
+
+def judge_remaining_life(
+    as_built: float, built_year: int, measured: float, measured_year: int, member: str,
+    previous: float | None = None, previous_year: int | None = None, horizon: float | None = None,
+) -> Judgement:
+    """Judge how many years a plate has until its renewal thickness, by the greater of two corrosion rates.
+
+    Parameters
+    ----------
+    as_built, measured, previous [mm]; built_year, measured_year, previous_year [year]; member : one of MEMBERS;
+    horizon [years] : how long the buyer means to keep the vessel.
+
+    Notes
+    -----
+    No life left: poor at the renewal thickness, failed below it. Otherwise good where half the life covers the horizon
+    (the next look at half the life), fair where the whole does, poor where it does not. Without a horizon no rating.
+
+    References
+    ----------
+    API 510, 570 and 653, as quoted in an answer key (seen); renewal thickness as in judge_plate.
+    """
+    notes = _gain_note("plate-remaining-life", as_built, measured)
+    renewal = allowances(as_built, member)[1]
+    rate, since = _governing_rate(as_built, built_year, measured, measured_year, previous, previous_year)
+    life = remaining_life(measured, renewal, rate)
+    band, rating, meaning = _life_band(life, measured < renewal, horizon)
+    if life is None:
+        said = f"{show(measured, 'mm')} shows no measurable loss {since}, so no end can be computed"
+    else:
+        said = (f"{show(measured, 'mm')} with a loss of {show(max(rate, 0), 'mm', 3)} a year {since} reaches the "
+                f"renewal thickness of {show(renewal, 'mm')} in {show(life, 'years')}")
+    margin = None if life is None or horizon is None else difference(life, horizon)
+    return Judgement("plate-remaining-life", band, rating, life, "years", horizon, margin, f"{said}: {meaning}.",
+                     REMAINING, (*notes, PROFILE, STEADY))
+
+
+def _life_band(life: float | None, below: bool, horizon: float | None) -> tuple[str, str | None, str]:
+    if life == 0:
+        return "no life left", "failed" if below else "poor", "no life is left in this plate"
+    if horizon is None:
+        return "no horizon given", None, "without the buyer's horizon there is nothing to hold it against"
+    years = f"the horizon of {show(horizon, 'years')}"
+    if life is None or life >= 2 * horizon:
+        return "covers the horizon twice", "good", f"enough for {years} with a gauging at half the life"
+    if life >= horizon:
+        return "covers the horizon", "fair", f"enough for {years}, but gauge again at half the life"
+    return "ends before the horizon", "poor", f"short of {years}: count the plate as steel work"
+
+
+_BUILT = Input("as_built", "Thickness as built", "number", "mm", low=5, high=50)
+_MEASURED = Input("measured", "Measured thickness", "number", "mm", low=0, high=55)
+_MEMBER = Input("member", "Kind of member", "choice", choices=MEMBERS)
+
+CRITERIA = (
+    Criterion(
+        "plate-thickness", "Plate thickness against the renewal thickness", (_BUILT, _MEASURED, _MEMBER), DIMINUTION,
+        judge_plate,
+        "Steel hull plates and members of 5 to 50 mm as built; not more than 5 % above as built.",
+        "Against the legible rows of the published table (6 to 10 mm, three categories), rounded half up to 0.01 mm.",
+    ),
+    Criterion(
+        "plate-remaining-life", "Years until the renewal thickness",
+        (_BUILT, Input("built_year", "Year built", "whole", low=1900, high=2100), _MEASURED,
+         Input("measured_year", "Year of this gauging", "whole", low=1900, high=2100), _MEMBER,
+         Input("previous", "Previous thickness", "number", "mm", optional=True, low=0, high=55),
+         Input("previous_year", "Year of the previous gauging", "whole", optional=True, low=1900, high=2100),
+         Input("horizon", "Buyer's horizon", "number", "years", optional=True, low=0, high=60)),
+        REMAINING, judge_remaining_life,
+        "As plate-thickness; build, previous and present gauging in this order, whole years.",
+        "Rates and lives against the published answers of the key; the hull cases are our own arithmetic.",
+    ),
+)

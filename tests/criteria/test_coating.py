@@ -1,0 +1,53 @@
+"""Coating: each boundary of the circular's three measures, and the worst of them."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inspector.criteria.coating import BANDS, SOURCE
+from inspector.criteria.judgement import CannotJudge
+from inspector.criteria.registry import criterion
+
+
+@pytest.mark.parametrize(
+    ("expected", "breakdown"), [("good", 2.9), ("fair", 3), ("fair", 20), ("poor", 20.1), ("poor", 100), ("good", 0)]
+)
+def test_breakdown_of_the_area(judge, expected, breakdown):
+    """Under 3 % good, 3 to 20 % fair, above poor."""
+    assert expected == judge("coating-condition", breakdown=breakdown, edges=0).rating
+
+
+@pytest.mark.parametrize(("expected", "scale"), [("good", 0), ("fair", 0.1), ("fair", 9.9), ("poor", 10)])
+def test_hard_rust_scale(judge, expected, scale):
+    """None for good, under 10 % fair, from 10 % poor."""
+    assert expected == judge("coating-condition", scale=scale).rating
+
+
+@pytest.mark.parametrize(("expected", "edges"), [("good", 19.9), ("fair", 20), ("fair", 50), ("poor", 50.1)])
+def test_edges_and_welds(judge, expected, edges):
+    """Under 20 % good, 20 to 50 % fair, above poor."""
+    assert expected == judge("coating-condition", edges=edges).rating
+
+
+def test_the_governing_measure_gives_value_limit_and_sentence(judge):
+    """With poor edges and a good face it is the edges that are told."""
+    judgement = judge("coating-condition", breakdown=2.9, scale=0, edges=51)
+    assert (judgement.value, judgement.limit, judgement.margin) == (51, 50, -1)
+    assert judgement.sentence.startswith("Breakdown on edges and welds of 51 %")
+    assert judgement.source == SOURCE
+
+
+def test_more_than_the_whole_area_is_refused(judge):
+    """A share ends at 100 %."""
+    with pytest.raises(CannotJudge, match="above 100 %"):
+        judge("coating-condition", edges=101)
+
+
+@given(*[st.tuples(st.floats(0, 100), st.floats(0, 100))] * 3)
+def test_more_rust_never_gets_a_better_word(breakdown, scale, edges):
+    """Raising any measure cannot improve the condition, and a coating alone never fails."""
+    names = ("breakdown", "scale", "edges")
+    pairs = [sorted(pair) for pair in (breakdown, scale, edges)]
+    sides = [dict(zip(names, side, strict=True)) for side in zip(*pairs, strict=True)]
+    less, more = map(criterion("coating-condition").apply, sides)
+    assert BANDS.index(less.rating) <= BANDS.index(more.rating)

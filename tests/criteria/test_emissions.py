@@ -1,0 +1,59 @@
+"""Emissions: keel dates and speeds from both sides of each boundary."""
+
+import pytest
+
+from inspector.criteria.emissions import LIMITS, nox_limit
+from inspector.criteria.judgement import CannotJudge
+
+
+@pytest.mark.parametrize(
+    ("expected", "built", "certificate"),
+    [
+        ("fair", "1999-12-31", "none"), ("poor", "2000-01-01", "none"), ("good", "1999-12-31", "I"),
+        ("good", "2010-12-31", "I"), ("failed", "2011-01-01", "I"), ("good", "2011-01-01", "II"),
+        ("good", "2015-12-31", "II"), ("fair", "2016-01-01", "II"), ("good", "2016-01-01", "III"),
+        ("poor", "2016-01-01", "none"), ("good", "2008-05-31", "III"),
+    ],
+)
+def test_the_keel_date_decides_what_is_asked(judge, expected, built, certificate):
+    """Nothing before 2000, tier I to 2010, tier II after, tier III in areas only."""
+    assert expected == judge("nox-tier", built=built, certificate=certificate).rating
+
+
+@pytest.mark.parametrize(
+    ("expected", "built"),
+    [(0, "2015-12-31"), (1, "2016-01-01"), (1, "2020-12-31"), (2, "2021-01-01"), (3, "2025-01-01"), (4, "2026-09-01")],
+)
+def test_closed_areas_grow_with_the_keel_date(judge, expected, built):
+    """Each area closes to keels from its own date on."""
+    notes = [note for note in judge("nox-tier", built=built, certificate="II").notes if note.startswith("Tier III")]
+    assert expected == sum(note.count(";") + 1 for note in notes)
+
+
+@pytest.mark.parametrize("tier", LIMITS)
+def test_a_limit_steps_at_130_and_2000_rpm(tier):
+    """Flat below 130, falling to under 2000, flat again."""
+    slow, factor, exponent, fast = LIMITS[tier]
+    assert (slow, fast) == (nox_limit(tier, 129.9), nox_limit(tier, 2000))
+    assert factor * 130**exponent == nox_limit(tier, 130)
+    assert factor * 1999.9**exponent == nox_limit(tier, 1999.9)
+
+
+def test_the_certificate_is_held_against_the_limit_in_numbers(judge):
+    """Value and limit are the two tiers' figures at this speed; the sentence prints one decimal."""
+    judgement = judge("nox-tier", built="2011-01-01", certificate="I")
+    assert (pytest.approx(10.0498, abs=1e-4), pytest.approx(7.8477, abs=1e-4)) == (judgement.value, judgement.limit)
+    assert judgement.margin < 0
+    assert "7.8 g/kWh at 1800 rpm" in judgement.sentence
+
+
+def test_the_rule_for_replaced_engines_is_always_told(judge):
+    """A buyer who changes engines meets the law of that day."""
+    assert any("of the day it is fitted" in note for note in judge("nox-tier").notes)
+
+
+@pytest.mark.parametrize("changes", [{"certificate": "IV"}, {"speed": 9}, {"speed": 4001}, {"built": "May 2008"}])
+def test_what_is_outside_the_rule_is_refused(judge, changes):
+    """Unknown tiers, impossible speeds and vague dates are not judged."""
+    with pytest.raises(CannotJudge):
+        judge("nox-tier", **changes)

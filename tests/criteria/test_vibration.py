@@ -1,0 +1,61 @@
+"""Vibration: every boundary of both tables, and that the two tables are not mixed."""
+
+import pytest
+
+from inspector.criteria.judgement import CannotJudge
+from inspector.criteria.registry import criterion
+from inspector.criteria.vibration import CLASSES, GRADES, ZONES
+
+
+@pytest.mark.parametrize("case", ZONES, ids=str)
+def test_a_boundary_belongs_to_the_better_zone(judge, case):
+    """At each printed value the zone below holds; a hundredth more is the next."""
+    group, support = case
+    for end, zone, following in zip(ZONES[case], "ABC", "BCD", strict=True):
+        assert f"zone {zone}" == judge("machine-vibration", velocity=end, group=group, support=support).band
+        assert f"zone {following}" == judge("machine-vibration", velocity=end + 0.01, group=group, support=support).band
+
+
+@pytest.mark.parametrize(("expected", "velocity"), [("good", 2.3), ("good", 4.5), ("poor", 7.1), ("poor", 7.11)])
+def test_zones_become_ratings_and_a_recalled_table_never_fails(judge, expected, velocity):
+    """A and B good, C poor, D held at poor because the table is recalled."""
+    assert expected == judge("machine-vibration", velocity=velocity).rating
+
+
+@pytest.mark.parametrize("machine_class", CLASSES)
+def test_each_class_changes_zone_at_its_grades(judge, machine_class):
+    """The highest grades of zones A/B and C end in mm/s at the ladder's own figures."""
+    long_term, limited = (GRADES[grade] for grade in CLASSES[machine_class])
+    for velocity, zone in ((long_term, "A or B"), (long_term + 0.01, "C"), (limited, "C"), (limited + 0.01, "D")):
+        assert f"zone {zone}" == judge("engine-vibration", velocity=velocity, machine_class=machine_class).band
+
+
+def test_the_engine_judgement_names_grade_and_limit(judge):
+    """30 mm/s is grade 45, and class 5 ends at 44.6 mm/s."""
+    judgement = judge("engine-vibration", velocity=30)
+    assert "severity grade 45" in judgement.sentence
+    assert (judgement.limit, judgement.margin) == (44.6, 14.6)
+
+
+def test_the_two_tables_do_not_take_each_others_inputs():
+    """An engine has no group and a machine no class."""
+    with pytest.raises(CannotJudge, match="does not ask for 'group'"):
+        criterion("engine-vibration").apply({"velocity": 5, "machine_class": "5", "group": "1"})
+
+
+@pytest.mark.parametrize("name", ["machine-vibration", "engine-vibration"])
+def test_no_velocity_is_negative(judge, name):
+    """An r.m.s. value cannot be below zero."""
+    with pytest.raises(CannotJudge, match="below 0 mm/s"):
+        judge(name, velocity=-0.1)
+
+
+@pytest.mark.parametrize(
+    ("name", "choice"),
+    [("machine-vibration", {"group": "3"}), ("machine-vibration", {"group": "I"}),
+     ("engine-vibration", {"machine_class": "8"})],
+)
+def test_a_group_of_another_table_is_refused(judge, name, choice):
+    """Groups 3 and 4 and classes I to IV belong to other tables."""
+    with pytest.raises(CannotJudge, match="must be one of"):
+        judge(name, **choice)
