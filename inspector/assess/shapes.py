@@ -15,7 +15,7 @@ URGENCIES = ("danger now", "before purchase", "in the yard", "keep watch")
 
 @dataclass(frozen=True)
 class Typed:
-    """A reading as typed: label, text with its unit, and the text of each earlier-kind value ("" for choice, date, text)."""
+    """A reading as typed: label, the text without its unit, and the unit ("" for whole, choice, date and text)."""
 
     id: str
     label: str
@@ -128,6 +128,8 @@ class Facts:
     replace_cost: float | None = None
     weight_won: float | None = None    # t taken off by removal
     space_won: float | None = None     # m³ given back by removal
+    danger: tuple[str, ...] = ()       # titles of its findings that are a danger now
+    units: tuple[str, ...] = ()        # for a whole system: the verdict of each of its units
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,7 @@
 """Writing that survives a pulled plug: append with fsync, and replace as a whole. All disk writes of the record go through here."""
 
 import os
+import threading
 import time
 from pathlib import Path
 
@@ -50,7 +51,7 @@ def _cut_back(handle: int, length: int) -> None:
 
 def replace(path: Path, data: bytes, mode: int = 0o644) -> None:
     """Write a file as a whole: sibling, fsync, rename over the old one, fsync the folder. Old or new, never half."""
-    sibling = path.with_name(f".{path.name}.{os.getpid()}.new")
+    sibling = path.with_name(f".{path.name}.{os.getpid()}-{threading.get_ident()}.new")
     try:
         handle = os.open(sibling, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | getattr(os, "O_BINARY", 0), mode)
         try:

@@ -99,15 +99,24 @@ class Journal:
         with self._lock:
             if self._handle is None:
                 self._handle = self._open()
-            durable.append(self._handle, data)
+            try:
+                durable.append(self._handle, data)
+            except durable.NotWritten:
+                # Half a line may have stayed behind; opening anew ends it, so that the next entry is not glued to it.
+                os.close(self._handle)
+                self._handle = None
+                raise
 
     def _open(self) -> int:
+        handle = None
         try:
             self.path.parent.mkdir(parents=True, exist_ok=True)
             handle = os.open(self.path, os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0), 0o644)
             durable.sync_folder(self.path.parent)
             self._end_torn_line(handle)
         except OSError as problem:
+            if handle is not None:
+                os.close(handle)
             raise durable.NotWritten(f"The journal {self.path} cannot be opened for writing: {problem.strerror}.") from problem
         return handle
 

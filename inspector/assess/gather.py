@@ -1,0 +1,206 @@
+"""State -> the plain pieces an assessment is made of: units, check results, work lines, findings, photos and facts.
+
+Entries may come from another device or an older version, so whatever does not fit is passed over here and never raises.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from inspector.assess.judging import judge_sheet, typed_text, typed_unit
+from inspector.assess.shapes import NEEDS, RATINGS, URGENCIES, CheckResult, Facts, Finding, Photo, Typed, WorkLine
+from inspector.checklists import Check, Library, System
+from inspector.errors import InspectorError
+from inspector.quantities import parse_number
+from inspector.record.state import State
+
+LAW_CRITERIA = ("refrigerant-status", "nox-tier")
+PARTS = ("made", "hard to get", "no longer made")
+ACTS = ("refurbish", "replace", "remove")
+_LARGEST = 1e12  # money, tonnes or years beyond this are slips of the finger
+
+
+def texts(state: State, subject: str) -> dict[str, str]:
+    """Field -> value of a subject as text, without what is empty or no plain value."""
+    return {field: typed_text(value) for field, value in state.values(subject).items() if typed_text(value)}
+
+
+def number(text: Any, least: float = -_LARGEST) -> float | None:
+    """The number typed, None where there is none or it is outside `least` to 10^12."""
+    try:
+        value = parse_number(typed_text(text))
+    except InspectorError:
+        return None
+    return value if least <= value <= _LARGEST else None
+
+
+def gone(state: State, subject: str) -> bool:
+    """True where the subject was taken out again."""
+    return state.value(subject, "gone") in (True, "true", "yes")
+
+
+def by_age(state: State, prefix: str) -> list[str]:
+    """Subjects that begin with `prefix` and are not gone, by the time of their first entry, then by name."""
+    return sorted((one for one in state.subjects(prefix) if not gone(state, one)), key=lambda one: (_first_at(state, one), one))
+
+
+def _first_at(state: State, subject: str) -> str:
+    return min(state.history(subject, field)[0].at for field in state.fields(subject))
+
+
+def units(state: State) -> dict[str, dict[str, str]]:
+    """System id -> unit id -> name, of the units that exist, in the order in which they were entered."""
+    found: dict[str, dict[str, str]] = {}
+    for subject in by_age(state, "unit/"):
+        _, system, unit = subject.split("/")
+        name = texts(state, subject).get("name")
+        if name:
+            found.setdefault(system, {})[unit] = name
+    return found
+
+
+def results(state: State, system: System, unit: str, name: str, photos: Iterable[Photo] = ()) -> tuple[CheckResult, ...]:
+    """One result per check of a unit, in the order of the checklist."""
+    vessel, brief = texts(state, "vessel"), texts(state, "brief")
+    shown: dict[str, list[str]] = {}
+    for photo in photos:
+        shown.setdefault(photo.on, []).append(photo.sha)
+    made = (_result(state, f"sheet/{system.id}/{unit}/{check.id}", check, vessel, brief) for check in system.checks)
+    return tuple(replace(one, unit=unit, unit_name=name, photos=tuple(shown.get(one.subject, ()))) for one in made)
+
+
+def _result(state: State, subject: str, check: Check, vessel: Mapping[str, str], brief: Mapping[str, str]) -> CheckResult:
+    answer = _answer(state.value(subject, "rating"))
+    recorded = {one.id: state.value(subject, f"reading/{one.id}") for one in check.readings}
+    judgement, sentence = judge_sheet(check, recorded, vessel, brief)
+    proposed = judgement.rating if judgement and not answer else None
+    return CheckResult(
+        subject=subject, check=check, unit="", unit_name="", answer=answer, rating=answer if answer in RATINGS else proposed,
+        readings=tuple(Typed(one.id, one.label, typed_text(recorded[one.id]), typed_unit(recorded[one.id]) or one.unit)
+                       for one in check.readings if typed_text(recorded[one.id])),
+        judgement=judgement, cannot_judge=sentence, note=typed_text(state.value(subject, "note")),
+        disputed=state.disputed(subject, "rating"), who=_who(state, subject),
+    )
+
+
+def _answer(value: Any) -> str:
+    text = typed_text(value)
+    return text if text in (*RATINGS, "not fitted") or text.startswith("not seen") else ""
+
+
+def _who(state: State, subject: str) -> str:
+    """Who gave the standing rating, else who wrote last."""
+    heads = state.heads(subject, "rating") or [head for field in state.fields(subject) for head in state.heads(subject, field)]
+    return max(heads, key=lambda head: (head.at, head.id)).who if heads else ""
+
+
+def work_lines(state: State) -> tuple[WorkLine, ...]:
+    """The scope's lines that stand and name a known act, in the order in which they were entered."""
+    made = ((subject.partition("/")[2], texts(state, subject)) for subject in by_age(state, "scope/"))
+    return tuple(
+        WorkLine(id=one, system=has.get("system", ""), unit=has.get("unit", "all"), act=has["act"], text=has.get("text", ""),
+                 low=number(has.get("low")), likely=number(has.get("likely")), high=number(has.get("high")), weight=number(has.get("weight")))
+        for one, has in made if has.get("act") in ACTS
+    )
+
+
+def photos(state: State, library: Library, named: Mapping[str, Mapping[str, str]], findings: Iterable[Finding] = ()) -> tuple[Photo, ...]:
+    """The register of photos, numbered by the time of their first entry, then by digest."""
+    numbers = {f"finding/{finding.id}": f"Finding {finding.number}: {finding.title}" for finding in findings}
+    made = []
+    for count, subject in enumerate(by_age(state, "photo/"), 1):
+        has = texts(state, subject)
+        on = has.get("on", "")
+        made.append(Photo(
+            number=count, sha=subject.partition("/")[2], caption=has.get("caption", ""), on=on, taken=has.get("taken", ""), who=_who(state, subject),
+            kind=has.get("kind", "jpeg"), place=numbers.get(on) or _place(on, library, named),
+        ))
+    return tuple(made)
+
+
+def _place(on: str, library: Library, named: Mapping[str, Mapping[str, str]]) -> str:
+    room, *rest = on.split("/")
+    if room in ("vessel", "inspection"):
+        return room.capitalize()
+    if room not in ("unit", "sheet") or len(rest) < 2:
+        return ""
+    unit = named.get(rest[0], {}).get(rest[1], "")
+    system = library.systems.get(rest[0])
+    check = system.check(rest[2]) if system and len(rest) > 2 else None
+    return f"{unit}: {check.title}" if unit and check else unit
+
+
+def findings(state: State, named: Mapping[str, Mapping[str, str]]) -> tuple[Finding, ...]:
+    """The findings that stand, numbered by the time of their first entry, then by id; an unknown urgency counts as before purchase."""
+    pictures: dict[str, list[str]] = {}
+    for subject in by_age(state, "photo/"):
+        pictures.setdefault(texts(state, subject).get("on", ""), []).append(subject.partition("/")[2])
+    made: list[Finding] = []
+    for subject in by_age(state, "finding/"):
+        has = texts(state, subject)
+        if not (has.get("title") or has.get("text")):
+            continue
+        system, _, unit = has.get("on", "").partition("/")
+        urgency = has.get("urgency", "")
+        made.append(Finding(
+            id=subject.partition("/")[2], number=len(made) + 1, title=has.get("title", ""), text=has.get("text", ""),
+            urgency=urgency if urgency in URGENCIES else "before purchase", action=has.get("action", ""), system=system, unit=unit,
+            unit_name=named.get(system, {}).get(unit, ""), photos=tuple(pictures.get(subject, ())),
+        ))
+    return tuple(made)
+
+
+def facts(state: State, system: str, unit: str, results: Iterable[CheckResult], lines: Iterable[WorkLine], findings: Iterable[Finding]) -> Facts:
+    """What the rules need of one unit, beside its condition; costs are the likely ones, summed by act over its own lines."""
+    results, brief, said = tuple(results), texts(state, "brief"), texts(state, f"verdict/{system}/{unit}")
+    own = [line for line in lines if line.system == system and line.unit == unit]
+    need = brief.get(f"need/{system}", "")
+    return Facts(
+        need=need if need in NEEDS else "neutral", law=_law(results), life_years=_life(said, results), horizon=number(brief.get("horizon"), 0),
+        parts=said.get("parts", "") if said.get("parts") in PARTS else "",
+        refurbish_cost=_total(own, "refurbish"), replace_cost=_total(own, "replace"),
+        weight_won=number(said.get("weight_won")), space_won=number(said.get("space_won")),
+        danger=tuple(one.title or one.text for one in findings if one.urgency == "danger now" and one.system == system and one.unit == unit),
+    )
+
+
+def facts_of_whole(state: State, system: str, of_units: Iterable[Facts], lines: Iterable[WorkLine], findings: Iterable[Finding]) -> Facts:
+    """What the rules need of a whole system: its own word first, else the shortest life, the summed costs and what all units share."""
+    of_units = tuple(of_units)
+    own = facts(state, system, "all", (), lines, (one for one in findings if one.unit in ("", "all")))
+    lives = [one.life_years for one in of_units if one.life_years is not None]
+    parts = {one.parts for one in of_units}
+    return replace(
+        own, law=tuple(dict.fromkeys(sentence for one in of_units for sentence in one.law)),
+        life_years=own.life_years if own.life_years is not None else min(lives, default=None),
+        parts=own.parts or (parts.pop() if len(parts) == 1 else ""),
+        refurbish_cost=_added(own.refurbish_cost, *(one.refurbish_cost for one in of_units)),
+        replace_cost=_added(own.replace_cost, *(one.replace_cost for one in of_units)),
+        weight_won=own.weight_won if own.weight_won is not None else _added(*(one.weight_won for one in of_units)),
+        space_won=own.space_won if own.space_won is not None else _added(*(one.space_won for one in of_units)),
+        danger=(*own.danger, *(title for one in of_units for title in one.danger)),
+    )
+
+
+def _law(results: Iterable[CheckResult]) -> tuple[str, ...]:
+    """Sentences of judgements by law that failed; a limit that is only remembered never makes law."""
+    judged = (one.judgement for one in results if one.applicable and one.judgement)
+    return tuple(dict.fromkeys(
+        one.sentence for one in judged if one.criterion in LAW_CRITERIA and one.rating == "failed" and one.source.mark == "seen"
+    ))
+
+
+def _life(said: Mapping[str, str], results: Iterable[CheckResult]) -> float | None:
+    """The surveyor's own figure, else the least that a plate's loss leaves."""
+    own = number(said.get("life_years"), 0)
+    plates = [one.judgement.value for one in results if one.applicable and one.judgement and one.judgement.criterion == "plate-remaining-life"]
+    return own if own is not None else min((life for life in plates if life is not None), default=None)
+
+
+def _total(lines: Iterable[WorkLine], act: str) -> float | None:
+    return _added(*(line.likely for line in lines if line.act == act))
+
+
+def _added(*amounts: float | None) -> float | None:
+    known = [amount for amount in amounts if amount is not None]
+    return sum(known) if known else None

@@ -1,0 +1,64 @@
+"""The condition report: an assessment in, a PDF out. The sections are in the sibling modules; this one puts them in order and writes the file whole."""
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+from reportlab.platypus import Flowable, PageBreak
+
+from inspector.assess.shapes import Assessment
+from inspector.checklists import Caution
+from inspector.errors import InspectorError
+from inspector.report import back, front
+from inspector.report.front import Issue, vessel_name
+from inspector.report.pages import Report
+from inspector.report.systems import system_section
+from inspector.report.theme import page_of, plain, use_fonts
+
+_GROUP = 4
+
+
+class UnknownUnits(InspectorError):
+    """The reader's units are neither SI nor US. Attribute: ``units``."""
+
+
+def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution], paper: str = "a4",
+          units: str = "si", made_at: str, revision: str, digest: str) -> None:
+    """Write the condition report of an assessment as a PDF.
+
+    photo_file: digest -> path of the report copy (JPEG), None where it is not here. paper: "a4" or "letter". units: "si" or "us"; the typed values stay beside.
+    made_at, revision, digest: as printed on cover and foot; the same input gives the same bytes. `out` is replaced only by a whole file.
+    Raises UnknownPaper and UnknownUnits.
+    """
+    page = page_of(paper)
+    if units not in ("si", "us"):
+        raise UnknownUnits(f"The units '{units}' are not known: they are 'si' or 'us'.", units=units)
+    use_fonts()
+    issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128))
+    name = vessel_name(assessment)
+    part = out.with_name(f"{out.name}.part")
+    report = Report(part, page, head=f"Condition report · {name}", mark=_mark(issue), title=plain(f"Condition report: {name}", 200),
+                    author=plain(assessment.inspection.get("attending", ""), 200) or "not named", subject=front.KIND,
+                    keywords=["condition report", issue.revision or "draft", issue.digest], creator="inspector")
+    try:
+        report.typeset(_story(assessment, issue, photo_file, cautions))
+        os.replace(part, out)
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution]) -> list[Flowable]:
+    story = front.cover(assessment, issue) + front.summary(assessment, issue) + front.contents_page()
+    story += front.vessel_and_brief(assessment, issue) + front.scope_and_limits(issue) + [PageBreak()]
+    for one in assessment.systems:
+        story += system_section(one, assessment, issue, photo_file)
+    story += back.not_seen(assessment, issue) + back.elsewhere(assessment, issue, photo_file) + back.work_lines(assessment, issue)
+    story += back.photo_register(assessment, issue) + back.sources(assessment, issue) + back.cautions_section(assessment, issue, cautions)
+    return story + back.signatures(assessment, issue)
+
+
+def _mark(issue: Issue) -> str:
+    """Revision and the first signs of the digest, in groups that the eye can compare."""
+    short = issue.digest[: 2 * _GROUP]
+    groups = " ".join(short[at : at + _GROUP] for at in range(0, len(short), _GROUP))
+    return f"{issue.named} · {groups}" if groups else issue.named

@@ -1,0 +1,91 @@
+"""What a running instance works on: data folder, catalogue, inspections, checklists; and the loaders that own their 404."""
+
+import os
+import re
+import secrets
+import socket
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from flask import current_app
+
+from inspector import places
+from inspector.assess.assessment import assess
+from inspector.assess.shapes import Assessment
+from inspector.checklists import Library, read_library
+from inspector.criteria.registry import CRITERIA
+from inspector.record import durable
+from inspector.record.catalogue import Catalogue
+from inspector.record.store import Inspection, Inspections
+
+
+@dataclass
+class Desk:
+    """One data folder, open."""
+
+    data: Path
+    catalogue: Catalogue
+    inspections: Inspections
+    library: Library
+    host: str
+    _libraries: dict[str, Library] = field(default_factory=dict)
+
+    def library_of(self, inspection: Inspection) -> Library:
+        """The checklists as they were when that inspection began."""
+        if inspection.id not in self._libraries:
+            self._libraries[inspection.id] = read_library(inspection.folder / "checklists")
+        return self._libraries[inspection.id]
+
+    def assessment_of(self, inspection: Inspection) -> Assessment:
+        """The inspection assessed as it stands now."""
+        return assess(inspection.state, self.library_of(inspection))
+
+    def close(self) -> None:
+        self.inspections.close()
+
+
+def known_inputs() -> dict[str, tuple[str, ...]]:
+    """Name of each criterion -> names of its inputs, as the checklist reader wants it."""
+    return {name: tuple(one.name for one in criterion.inputs) for name, criterion in CRITERIA.items()}
+
+
+def open_desk(data: Path) -> Desk:
+    """Open (or begin) a data folder; errors are InspectorError with one sentence."""
+    try:
+        data.mkdir(parents=True, exist_ok=True)
+    except OSError as problem:
+        raise durable.NotWritten(f"The data folder {data} cannot be made: {problem.strerror}. Name another one with --data.") from problem
+    catalogue = Catalogue(data / "catalogue.json")
+    host = _host_name(catalogue)
+    library = read_library(places.shipped("checklists"), known_inputs())
+    return Desk(data, catalogue, Inspections(data / "inspections", host), library, host)
+
+
+def _host_name(catalogue: Catalogue) -> str:
+    # The name is made once and kept: a journal file must never get a second writer because a computer was renamed.
+    kept = catalogue.setting("host")
+    if kept:
+        return kept
+    name = re.sub(r"[^a-z0-9]+", "-", socket.gethostname().lower()).strip("-")[:24] or "computer"
+    host = f"{name}-{secrets.token_hex(2)}"
+    catalogue.set("host", host)
+    return host
+
+
+def secret_key(data: Path) -> str:
+    """The key that signs sessions: made once, readable by its owner only."""
+    path = data / "secret"
+    if not path.exists():
+        durable.replace(path, secrets.token_hex(32).encode(), mode=0o600)
+        os.chmod(path, 0o600)
+    return path.read_text()
+
+
+def desk() -> Desk:
+    """The running instance's desk."""
+    return current_app.extensions["desk"]
+
+
+def open_inspection(inspection_id: str) -> Inspection:
+    """The inspection of that id; NoSuchInspection becomes a 404 with its sentence."""
+    return desk().inspections.get(inspection_id)

@@ -1,0 +1,28 @@
+"""Brings record, assessment and report together: one inspection -> one PDF. Used by the page and by the command."""
+
+import hashlib
+from datetime import UTC, datetime
+from pathlib import Path
+
+from inspector.record import photos
+from inspector.record.entry import to_json
+from inspector.record.store import Inspection
+from inspector.web.desk import Desk
+
+
+def digest_of(inspection: Inspection) -> str:
+    """A digest of everything recorded, whatever the order it arrived in."""
+    lines = sorted(to_json(entry) for entry in inspection.entries)
+    return hashlib.sha256("\n".join(lines).encode()).hexdigest()
+
+
+def make_report(desk: Desk, inspection: Inspection, out: Path, *, paper: str = "a4", units: str = "si") -> None:
+    """Write the condition report of an inspection as it stands now to `out`."""
+    # ReportLab costs an eighth of a second to import, which no other command or page should pay.
+    from inspector.report.condition_report import build
+
+    build(
+        desk.assessment_of(inspection), out, photo_file=lambda sha: photos.report_copy(inspection.folder, sha), cautions=desk.library_of(inspection).cautions,
+        paper=paper, units=units, made_at=datetime.now(UTC).strftime("%Y-%m-%d %H:%M UTC"), revision=f"draft, {len(inspection.entries)} entries",
+        digest=digest_of(inspection),
+    )

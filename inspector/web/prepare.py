@@ -1,0 +1,140 @@
+"""Prepare: the list of inspections, briefs, surveyors; the visit, the vessel, and the systems with their units counted."""
+
+from flask import Blueprint, flash, redirect, render_template, request, url_for
+from flask_wtf import FlaskForm
+
+from inspector import places
+from inspector.assess.shapes import NEEDS
+from inspector.record.store import Inspection
+from inspector.web.desk import desk, open_inspection
+from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, first_fault, form_for, imo_sentence
+from inspector.web.overview import rows
+from inspector.web.units import unit_id, units_of
+
+pages = Blueprint("prepare", __name__)
+PARTS = {"inspection": ("The visit", VISIT), "vessel": ("The vessel", VESSEL)}
+
+
+@pages.get("/")
+def home():
+    """The inspections with what is known of each; briefs and surveyors."""
+    catalogue = desk().catalogue
+    return render_template("prepare/home.html", rows=rows(desk()), briefs=catalogue.all("briefs"), surveyors=catalogue.all("surveyors"), form=FlaskForm())
+
+
+@pages.post("/inspections")
+def begin():
+    """Begin an inspection: the checklists as they are today, every system with its proposed units; all of it can be changed later."""
+    inspection = desk().inspections.create(places.shipped("checklists"))
+    changes = []
+    for system in desk().library.systems.values():
+        taken: set[str] = set()
+        for name in system.units:
+            taken.add(one := unit_id(name, taken))
+            changes.append((f"unit/{system.id}/{one}", "name", name))
+    brief = desk().catalogue.get("briefs", request.form.get("brief", ""))
+    changes += _brief_changes(brief)
+    inspection.say(_who(), changes)
+    go_on = "walk.walk" if request.form.get("go") == "walk" else "prepare.prepare"
+    return redirect(url_for(go_on, inspection_id=inspection.id))
+
+
+def _brief_changes(brief: dict | None) -> list[tuple[str, str, str]]:
+    return [("brief", field, value) for field, value in (brief or {}).items() if field != "id" and value]
+
+
+def _who() -> str:
+    surveyors = desk().catalogue.all("surveyors")
+    return surveyors[0]["name"] if surveyors else ""
+
+
+@pages.route("/brief/<brief_id>", methods=["GET", "POST"])
+def brief(brief_id: str):
+    """One client's brief, kept for several candidates; "new" begins one."""
+    kept = desk().catalogue.get("briefs", brief_id) or {}
+    needs = _needs(desk().library)
+    form = form_for(BRIEF + needs, None, "brief", kept)
+    if form.validate_on_submit():
+        values = {one.name: form[one.name].data for one in BRIEF + needs}
+        desk().catalogue.put("briefs", {**({"id": kept["id"]} if kept else {}), **values})
+        flash("The brief is kept. Inspections begun from now on carry a copy of it.")
+        return redirect(url_for("prepare.home"))
+    return render_template("prepare/form.html", title="Brief", form=form, asked=BRIEF + needs, fault=first_fault(form), back=url_for("prepare.home"))
+
+
+def _needs(library) -> tuple[Asked, ...]:
+    return tuple(Asked(f"need/{system.id}", f"Need: {system.name}", kind="choice", choices=("", *NEEDS)) for system in library.systems.values())
+
+
+@pages.post("/surveyors")
+def add_surveyor():
+    """Keep a surveyor's name."""
+    name = request.form.get("name", "").strip()
+    if not name or len(name) > 80:
+        flash("A surveyor needs a name of at most 80 characters.")
+    else:
+        desk().catalogue.put("surveyors", {"name": name})
+    return redirect(url_for("prepare.home"))
+
+
+@pages.get("/inspection/<inspection_id>")
+def inspection_home(inspection_id: str):
+    """An inspection's own address leads to its preparation."""
+    return redirect(url_for("prepare.prepare", inspection_id=open_inspection(inspection_id).id))
+
+
+@pages.get("/inspection/<inspection_id>/prepare")
+def prepare(inspection_id: str):
+    """What is known before the walk, with the units to count."""
+    inspection = open_inspection(inspection_id)
+    library = desk().library_of(inspection)
+    state = inspection.state
+    return render_template(
+        "prepare/prepare.html", inspection=inspection, library=library, units=units_of(state, library), state=state, form=FlaskForm(),
+        vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
+        imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=_title(inspection),
+    )
+
+
+def _title(inspection: Inspection) -> str:
+    state = inspection.state
+    return state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
+
+
+@pages.route("/inspection/<inspection_id>/edit/<subject>", methods=["GET", "POST"])
+def edit(inspection_id: str, subject: str):
+    """Edit the visit, the vessel or this inspection's copy of the brief."""
+    inspection = open_inspection(inspection_id)
+    parts = {**PARTS, "brief": ("The brief", BRIEF + _needs(desk().library_of(inspection)))}
+    if subject not in parts:
+        return render_template("refused.html", sentence="There is no such page.", status=404), 404
+    title, asked = parts[subject]
+    form = form_for(asked, inspection.state, subject)
+    back = url_for("prepare.prepare", inspection_id=inspection.id)
+    if form.validate_on_submit():
+        changes = [(subject, one.name, form[one.name].data or None) for one in asked]
+        inspection.say(_who(), changes, seen=lambda _, field: form.heads_seen(field))
+        return redirect(back)
+    fault = first_fault(form)
+    return render_template("prepare/form.html", title=title, form=form, asked=asked, fault=fault, back=back), 400 if fault else 200
+
+
+@pages.post("/inspection/<inspection_id>/units")
+def count_units(inspection_id: str):
+    """Name, add or take out units: `name` renames, an empty one takes out; `add` brings a new one."""
+    inspection = open_inspection(inspection_id)
+    library = desk().library_of(inspection)
+    system = library.systems.get(request.form.get("system", ""))
+    if system is None:
+        return render_template("refused.html", sentence="That system is not in this inspection's checklists.", status=400), 400
+    changes = []
+    for unit in units_of(inspection.state, library)[system.id]:
+        name = request.form.get(f"unit-{unit['id']}")
+        if name is not None:
+            changes.append((f"unit/{system.id}/{unit['id']}", *(("name", name.strip()[:80]) if name.strip() else ("gone", True))))
+    added = request.form.get("add", "").strip()[:80]
+    if added:
+        taken = {subject.split("/")[2] for subject in inspection.state.subjects(f"unit/{system.id}/")}
+        changes.append((f"unit/{system.id}/{unit_id(added, taken)}", "name", added))
+    inspection.say(_who(), changes)
+    return redirect(url_for("prepare.prepare", inspection_id=inspection.id) + f"#{system.id}")

@@ -1,0 +1,50 @@
+"""Report: a page with the choices, the PDF itself, and the bundle to carry away."""
+
+import tempfile
+from pathlib import Path
+
+from flask import Blueprint, abort, render_template, request, send_file
+
+from inspector.record import bundle
+from inspector.web.desk import desk, open_inspection
+from inspector.web.making import make_report
+from inspector.web.prepare import _title as title_of
+
+pages = Blueprint("reports", __name__)
+
+
+@pages.get("/inspection/<inspection_id>/report")
+def report(inspection_id: str):
+    """Choices for the report, and what it will contain."""
+    inspection = open_inspection(inspection_id)
+    return render_template("report/report.html", inspection=inspection, assessment=desk().assessment_of(inspection), step="report", title=title_of(inspection))
+
+
+@pages.get("/inspection/<inspection_id>/report.pdf")
+def report_pdf(inspection_id: str):
+    """The condition report as it stands now."""
+    inspection = open_inspection(inspection_id)
+    paper, units = request.args.get("paper", "a4"), request.args.get("units", "si")
+    if paper not in ("a4", "letter") or units not in ("si", "us"):
+        abort(400, "The paper is a4 or letter, the units are si or us.")
+    with tempfile.TemporaryDirectory() as folder:
+        out = Path(folder) / "report.pdf"
+        make_report(desk(), inspection, out, paper=paper, units=units)
+        # Sent from an open handle, so that the folder can go as soon as the answer does.
+        return send_file(_whole(out), mimetype="application/pdf", as_attachment=False, download_name=f"condition-report-{inspection.id}.pdf")
+
+
+@pages.get("/inspection/<inspection_id>/bundle.zip")
+def bundle_zip(inspection_id: str):
+    """The whole inspection as one file."""
+    inspection = open_inspection(inspection_id)
+    with tempfile.TemporaryDirectory() as folder:
+        out = Path(folder) / "bundle.zip"
+        bundle.write(inspection.folder, out)
+        return send_file(_whole(out), mimetype="application/zip", as_attachment=True, download_name=f"{inspection.id}.zip")
+
+
+def _whole(path: Path):
+    import io
+
+    return io.BytesIO(path.read_bytes())

@@ -1,0 +1,24 @@
+"""The walk: one page per inspection that holds every sheet; what was recorded is painted over it by the page's own scripts."""
+
+from flask import Blueprint, render_template
+
+from inspector.assess.shapes import REASONS
+from inspector.web.desk import desk, open_inspection
+from inspector.web.units import units_of
+
+pages = Blueprint("walk", __name__)
+
+
+@pages.get("/inspection/<inspection_id>/walk")
+def walk(inspection_id: str):
+    """Every sheet of the inspection on one page."""
+    inspection = open_inspection(inspection_id)
+    library = desk().library_of(inspection)
+    counted = units_of(inspection.state, library)
+    systems = [{"system": library.systems[system_id], "units": units} for system_id, units in counted.items() if units]
+    state = inspection.state
+    title = state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
+    return render_template(
+        "walk/walk.html", inspection={"id": inspection.id, "title": title}, systems=systems, spaces=library.spaces, cautions=library.cautions,
+        reasons=REASONS, surveyors=[one["name"] for one in desk().catalogue.all("surveyors")], host=desk().host, step="walk",
+    )
