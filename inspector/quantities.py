@@ -7,7 +7,7 @@ fractions, so a conversion is rounded once, at its end. tests/published/test_uni
 
 import math
 import re
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Decimal, localcontext
 from fractions import Fraction
 
 from inspector.errors import InspectorError
@@ -233,7 +233,9 @@ def show(value: float, unit: str | None, digits: int | None = None) -> str:
     name = known_unit(unit)
     number = Decimal(repr(parse_number(value)))
     decimals = max(0, _SIGNIFICANT - 1 - number.adjusted()) if digits is None else digits
-    rounded = number.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
+    with localcontext() as exact:
+        exact.prec = 400  # any float fits, so that no length of number can raise here
+        rounded = number.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
     text = f"{abs(rounded):f}"
     if digits is None and "." in text:
         text = text.rstrip("0").rstrip(".")

@@ -44,8 +44,10 @@ def by_age(state: State, prefix: str) -> list[str]:
     return sorted((one for one in state.subjects(prefix) if not gone(state, one)), key=lambda one: (_first_at(state, one), one))
 
 
-def _first_at(state: State, subject: str) -> str:
-    return min(state.history(subject, field)[0].at for field in state.fields(subject))
+def _first_at(state: State, subject: str) -> tuple[str, str, int]:
+    # Entries made in one act share a millisecond; the device's own count still tells their order.
+    first = min((state.history(subject, field)[0] for field in state.fields(subject)), key=lambda entry: (entry.at, entry.device, entry.number))
+    return first.at, first.device, first.number
 
 
 def units(state: State) -> dict[str, dict[str, str]]:

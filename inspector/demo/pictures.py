@@ -154,7 +154,8 @@ def _stern_seal(draw: Draw, chance: random.Random) -> None:
         draw.ellipse((600, y, 640, y + 40), fill="#c9c4ae", outline="#222")
     for step in range(9):
         y = 810 + step * 30
-        draw.ellipse((700 + chance.randint(-30, 30), y, 716 + chance.randint(-10, 30), y + 26), fill="#2a2110")
+        x = 700 + chance.randint(-30, 30)
+        draw.ellipse((x, y, x + chance.randint(12, 24), y + 26), fill="#2a2110")
 
 
 def _battery_box(draw: Draw, chance: random.Random) -> None:

@@ -70,6 +70,8 @@ def from_dict(data: Any) -> Entry:
         raise EntryRefused("An entry must be a JSON object with the keys " + ", ".join(KEYS) + ".")
     entry_id = data.get("id") if isinstance(data.get("id"), str) else ""
     for key, (fits, expected) in _RULES.items():
+        if key not in data:
+            raise EntryRefused(f"The entry's {key} is missing; expected {expected}.", entry_id)
         if not fits(data.get(key)):
             raise EntryRefused(f"The entry's {key} is {_short(data.get(key))}; expected {expected}.", entry_id)
     if not data["id"].startswith(data["device"] + ":"):
@@ -80,7 +82,10 @@ def from_dict(data: Any) -> Entry:
 
 
 def _short(value: Any) -> str:
-    text = repr(value)
+    try:
+        text = repr(value)
+    except RecursionError:
+        return "nested too deeply"
     return text if len(text) <= 60 else text[:57] + "..."
 
 

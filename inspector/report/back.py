@@ -1,7 +1,7 @@
 """The back of the report: what was not seen, other findings and photos, work lines, photo register, sources, cautions, signatures."""
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, KeepTogether, PageBreak, Paragraph, Spacer
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer
 
 from inspector.assess.shapes import Assessment, SystemPart, WorkLine
 from inspector.checklists import Caution
@@ -13,6 +13,7 @@ from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import money, tons, unseen_reason, was_not_seen
 
+APART = CondPageBreak(80 * mm)         # the sections at the back are often short and may share a page
 SIGNALS = ("danger", "warning", "caution", "notice")
 
 
@@ -20,10 +21,10 @@ def not_seen(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """Every check without a rating, and why."""
     rows: list[list[Cell]] = [[one.system.name, result.unit_name, result.check.title, [(unseen_reason(result), ""), (result.note, "soft")]]
                               for one in assessment.systems for result in all_results(one) if was_not_seen(result)]
-    told = "Each of these is unknown, not good. It widens the span of the condition, and may be settled by another visit, a docking, a run or the ship's papers."
+    told = "Each of these is unknown, not good. It widens the span of the condition; another visit, a docking, a run or the ship's papers may settle it."
     body = [Paragraph(told, STYLES["body"]), rows_table(("system", "unit", "check", "why"), rows, (28 * mm, 36 * mm, 46 * mm, issue.page.column - 110 * mm))]
-    return [heading("What was not seen", "unseen"), *(body if rows else [Paragraph("Nothing was left unseen among the checks of this inspection.", STYLES["body"])]),
-            PageBreak()]
+    none = [Paragraph("Nothing was left unseen among the checks of this inspection.", STYLES["body"])]
+    return [heading("What was not seen", "unseen"), *(body if rows else none), APART]
 
 
 def elsewhere(assessment: Assessment, issue: Issue, photo_file: PhotoFile) -> list[Flowable]:
@@ -36,26 +37,28 @@ def elsewhere(assessment: Assessment, issue: Issue, photo_file: PhotoFile) -> li
         return []
     numbers = {photo.sha: photo.number for photo in assessment.photos}
     table = [heading("Findings", "other-findings", 1), findings_table(findings, issue, numbers)] if findings else []
-    return [heading("Not filed under a system", "other"), *table, *photo_pages(photos, issue, photo_file, "other"), PageBreak()]
+    return [heading("Not filed under a system", "other"), *table, *photo_pages(photos, issue, photo_file, "other"), APART]
 
 
 def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """What the yard would do, for money and weight, with a sum per system and over all."""
     systems = [one for one in assessment.systems if one.lines]
     if not systems:
-        return [heading("Work lines", "work"), Paragraph("No work lines were recorded.", STYLES["body"]), PageBreak()]
+        return [heading("Work lines", "work"), Paragraph("No work lines were recorded.", STYLES["body"]), APART]
     rows = [row for one in systems for row in (*(_line(one, line, issue) for line in one.lines), _sum(f"Sum, {one.system.name}", one.lines, issue))]
     rows.append(_sum("Sum of all", [line for one in systems for line in one.lines], issue))
     wide = issue.page.column - (30 + 20 + 4 * 19) * mm
     table = rows_table(("system, unit", "act", "what", "low", "likely", "high", "weight"), rows, (30 * mm, 20 * mm, wide, *(19 * mm,) * 4), right=(3, 4, 5, 6))
-    told = "Low, likely and high in the currency of the brief, before contingency; sums of low and high are bounds, not likely ends. Weight: plus is added, minus is taken off."
-    return [heading("Work lines", "work"), Paragraph(told, STYLES["body"]), table, PageBreak()]
+    told = ("Low, likely and high in the currency of the client's brief; sums of low and of high are bounds, not likely ends. "
+            "Weight: plus is added, minus is taken off.")
+    return [heading("Work lines", "work"), Paragraph(told, STYLES["body"]), table, APART]
 
 
 def _line(one: SystemPart, line: WorkLine, issue: Issue) -> list[Cell]:
     names = {unit.id: unit.name for unit in one.units}
     where = "all units" if line.unit in ("all", "") else names.get(line.unit, line.unit)
-    return [[(f"{one.system.name}:", "soft"), (where, "")], line.act, line.text, money(line.low), money(line.likely), money(line.high), tons(line.weight, issue.units)]
+    amounts: list[Cell] = [money(line.low), money(line.likely), money(line.high), tons(line.weight, issue.units)]
+    return [[(f"{one.system.name}:", "soft"), (where, "")], line.act, line.text, *amounts]
 
 
 def _sum(title: str, lines: tuple[WorkLine, ...] | list[WorkLine], issue: Issue) -> list[Cell]:
@@ -71,13 +74,13 @@ def _sum(title: str, lines: tuple[WorkLine, ...] | list[WorkLine], issue: Issue)
 def photo_register(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """Every photo with the first twelve signs of its digest, by which the original can be proved."""
     if not assessment.photos:
-        return [heading("Photo register", "photos"), Paragraph("No photos were taken.", STYLES["body"]), PageBreak()]
+        return [heading("Photo register", "photos"), Paragraph("No photos were taken.", STYLES["body"]), APART]
     rows = [[f"P-{one.number:03d}", one.caption or "–", one.place or one.on or "not filed", one.taken[:16].replace("T", " ") or "–", one.sha[:12]]
             for one in assessment.photos]
     wide = (issue.page.column - (13 + 28 + 28) * mm) / 2
     told = "The digest is SHA-256 over the original file. Pictures in this report are smaller copies."
     return [heading("Photo register", "photos"), Paragraph(told, STYLES["body"]),
-            rows_table(("no.", "caption", "place", "taken", "digest"), rows, (13 * mm, wide, wide, 28 * mm, 28 * mm)), PageBreak()]
+            rows_table(("no.", "caption", "place", "taken", "digest"), rows, (13 * mm, wide, wide, 28 * mm, 28 * mm)), APART]
 
 
 def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
@@ -87,13 +90,13 @@ def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
         entry = (result.judgement.criterion, result.judgement.source)
         used[entry] = used.get(entry, 0) + 1
     if not used:
-        return [heading("Sources", "sources"), Paragraph("No reading was judged by a criterion.", STYLES["body"])]
+        return [heading("Sources", "sources"), Paragraph("No reading was judged by a criterion.", STYLES["body"]), APART]
     rows = [[CRITERIA[name].title if name in CRITERIA else name, f"{at.title}, {at.edition}", at.clause, at.mark, str(count)]
             for (name, at), count in sorted(used.items(), key=lambda pair: (pair[0][0], str(pair[0][1])))]
     wide = (issue.page.column - (22 + 15) * mm) / 3
-    told = "Mark: seen, the text or an extract of it was read; memory, recalled and to be verified before it is relied on; common practice, guidance and no rule."
+    told = "Mark: seen, the text or an extract of it was read; memory, recalled and to be verified before use; common practice, guidance and no rule."
     return [heading("Sources", "sources"), Paragraph(told, STYLES["body"]),
-            rows_table(("criterion", "title, edition", "clause", "mark", "readings"), rows, (wide, wide, wide, 22 * mm, 15 * mm), right=(4,))]
+            rows_table(("criterion", "title, edition", "clause", "mark", "readings"), rows, (wide, wide, wide, 22 * mm, 15 * mm), right=(4,)), APART]
 
 
 def cautions_section(assessment: Assessment, issue: Issue, cautions: dict[str, Caution]) -> list[Flowable]:
@@ -101,9 +104,10 @@ def cautions_section(assessment: Assessment, issue: Issue, cautions: dict[str, C
     named = {name for one in assessment.systems for name in (*one.system.cautions, *(check.caution for check in one.system.checks))}
     used = sorted((cautions[name] for name in named if name in cautions), key=lambda one: (_gravity(one), one.id))
     rows = [[[(one.signal.upper(), "now" if one.signal == "danger" else "b")], [(one.hurts, ""), (one.instead, "b"), (one.decides, "soft")]] for one in used]
-    told = "For whoever goes aboard with this report in hand. Nothing here says that an entry, a live panel or a vessel is fit to be approached; permit, licence and law decide."
+    told = ("For whoever goes aboard with this report in hand. Nothing here says that an entry, a live panel or a vessel is fit to be approached; "
+            "permit, licence and law decide.")
     table = [rows_table(("signal", "what hurts, what to do instead, who decides"), rows, (24 * mm, issue.page.column - 24 * mm))] if rows else []
-    return [heading("Cautions", "cautions"), Paragraph(told, STYLES["body"]), *table]
+    return [heading("Cautions", "cautions"), Paragraph(told, STYLES["body"]), *table, APART]
 
 
 def _gravity(one: Caution) -> int:

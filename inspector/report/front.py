@@ -8,7 +8,7 @@ from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer
 
 from inspector.assess.shapes import URGENCIES, Assessment
 from inspector.report.figures import PageOf, Rule, SideNote, SpanBar, VerdictSquare
-from inspector.report.pages import contents, heading
+from inspector.report.pages import CONTENTS, contents, heading
 from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, Page, plain, txt
 from inspector.report.wording import NEED_WORDS, decided_words, in_reader_units
@@ -32,14 +32,14 @@ class Issue:
 
 KIND = "Visual, non-invasive pre-purchase inspection. It is no class or statutory survey, no valuation and no approval of stability."
 LIMITS = (
-    "This report says what could be seen, read and asked at the time and place named on the cover. Nothing was dismantled, nothing was tested beyond what the "
-    "record shows, and hidden parts were not examined. Fresh paint, cargo, linings and insulation hide defects.",
-    "It is not a class survey, not a statutory survey, not a valuation and not an approval of stability, strength or any conversion. It gives no assurance that a "
-    "vessel, a space or an installation may be entered, energised or used.",
-    "Local codes, the flag, class and port, and persons licensed by them decide. Work on electrical, pressure, refrigerant, fire-fighting and lifting equipment, and entry "
-    "into enclosed spaces, belong to those who are competent and permitted to do it.",
-    "Verdicts are opinions for the client named here, for the brief printed here. What was not seen counts as unknown: each condition is given as a span that shows "
-    "what the unseen could still make of it. Cost and weight figures are estimates for comparison.",
+    "This report says what could be seen, read and asked at the time and place named on the cover. Nothing was dismantled, nothing was tested "
+    "beyond what the record shows, and hidden parts were not examined. Fresh paint, cargo, linings and insulation hide defects.",
+    "It is not a class survey, not a statutory survey, not a valuation and not an approval of stability, strength or any conversion. "
+    "It gives no assurance that a vessel, a space or an installation may be entered, energised or used.",
+    "Local codes, the flag, class and port, and persons licensed by them decide. Work on electrical, pressure, refrigerant, fire-fighting and lifting "
+    "equipment, and entry into enclosed spaces, belong to those who are competent and permitted to do it.",
+    "Verdicts are opinions for the client named here, for the brief printed here. What was not seen counts as unknown: each condition is given "
+    "as a span that shows what the unseen could still make of it. Cost and weight figures are estimates for comparison.",
 )
 MEANINGS = (
     ("good", "as it should be: no action beyond normal upkeep"), ("fair", "worn but serviceable: plan upkeep"),
@@ -64,9 +64,10 @@ def vessel_name(assessment: Assessment) -> str:
 def cover(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """What it is, of which vessel, for whom, where and when, by whom."""
     visit = assessment.inspection
-    rows = [("client", assessment.brief.get("client", "")), ("inspection", visit.get("title", "")), ("place", visit.get("place", "")), ("date", visit.get("date", "")),
-            ("surveyors and attending", visit.get("attending", "")), ("weather", visit.get("weather", "")),
-            ("IMO number", assessment.vessel.get("imo", "")), ("made", issue.made_at), ("revision", issue.revision or "draft"), ("digest of the record", issue.digest)]
+    rows = [("client", assessment.brief.get("client", "")), ("inspection", visit.get("title", "")), ("place", visit.get("place", "")),
+            ("date", visit.get("date", "")), ("surveyors and attending", visit.get("attending", "")), ("weather", visit.get("weather", "")),
+            ("IMO number", assessment.vessel.get("imo", "")), ("made", issue.made_at),
+            ("revision", issue.revision or "draft"), ("digest of the record", issue.digest)]
     width = issue.page.column
     table = rows_table(("", ""), [[[(name, "soft")], plain(value) or "–"] for name, value in rows], (40 * mm, width - 40 * mm))
     return [Spacer(1, 42 * mm), Paragraph("Condition report", STYLES["kind"]), Paragraph(txt(vessel_name(assessment), 300), STYLES["title"]),
@@ -80,7 +81,8 @@ def summary(assessment: Assessment, issue: Issue) -> list[Flowable]:
     parts: list[Flowable] = [heading("Summary", "summary"), SideNote(txt(note), issue.page)]
     parts += [_verdicts(assessment, issue)] if assessment.systems else [Paragraph("No system was recorded in this inspection.", STYLES["body"])]
     if assessment.disputes:
-        parts.append(Paragraph(f"<b>{assessment.disputes}</b> answers are disputed: two people answered differently; both stand in the record.", STYLES["body"]))
+        told = f"<b>{assessment.disputes}</b> answers are disputed: two people answered differently; both stand in the record."
+        parts.append(Paragraph(told, STYLES["body"]))
     parts += [heading("Findings by urgency", "summary-findings", 1), *_urgent(assessment, issue), PageBreak()]
     return parts
 
@@ -107,8 +109,8 @@ def _urgent(assessment: Assessment, issue: Issue) -> list[Flowable]:
 
 
 def contents_page() -> list[Flowable]:
-    """The list of sections; it does not list itself."""
-    return [Paragraph("Contents", STYLES["h1"]), Spacer(1, 4 * mm), contents(), PageBreak()]
+    """The list of sections with their pages."""
+    return [heading("Contents", CONTENTS), Spacer(1, 4 * mm), contents(), PageBreak()]
 
 
 def vessel_and_brief(assessment: Assessment, issue: Issue) -> list[Flowable]:
@@ -133,7 +135,7 @@ def _pairs(rows: list[tuple[str, str]], issue: Issue) -> Flowable:
 def scope_and_limits(issue: Issue) -> list[Flowable]:
     """What kind of inspection this was, what it was not, who decides, and what the words mean."""
     words = rows_table(("word", "what it means here"), [[[(word, "b")], meaning] for word, meaning in MEANINGS], (34 * mm, issue.page.column - 34 * mm))
-    reckoned = ("Condition counts good as 100, fair 60, poor 25 and failed 0, weighted by check. A critical check rated poor holds it at 59 or less, a failed one at 24 or less. "
-                "The span runs from the condition if all that was not seen were failed to the condition if it were good.")
+    reckoned = ("Condition counts good as 100, fair 60, poor 25 and failed 0, weighted by check. A critical check rated poor holds it at 59 or less, "
+                "a failed one at 24 or less. The span runs from the condition if all that was not seen were failed to the condition if it were good.")
     return [heading("Scope and limits of the inspection", "limits"), Paragraph(KIND, STYLES["lead"]), *(Paragraph(one, STYLES["body"]) for one in LIMITS),
             heading("What the words mean", "words", 1), words, heading("How condition is reckoned", "reckoned", 1), Paragraph(reckoned, STYLES["body"])]

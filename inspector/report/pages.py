@@ -1,6 +1,5 @@
 """The document: running head and foot, outline, contents, and `page x of y` from the layout before."""
 
-from functools import partial
 from pathlib import Path
 
 from reportlab.lib.units import mm
@@ -11,13 +10,14 @@ from reportlab.platypus.tableofcontents import TableOfContents
 from inspector.report.theme import INK, PLAIN, SOFT, STYLES, Page, plain, txt
 
 MOST_PASSES = 6
+CONTENTS = "contents"                # the list does not list itself
 
 
 class Report(BaseDocTemplate):
     """A report on one paper. `places` tells where each section began, and `total` the pages, in the pass before."""
 
     def __init__(self, out: Path, page: Page, *, head: str, mark: str, **about: str):
-        super().__init__(str(out), pagesize=(page.width, page.height), lang="en", **about)
+        super().__init__(str(out), pagesize=(page.width, page.height), lang="en", initialFontName=PLAIN, **about)
         self.sheet, self.head, self.mark = page, plain(head, 70), plain(mark, 60)
         self.places: dict[str, int] = {}
         self.total = 0
@@ -28,7 +28,7 @@ class Report(BaseDocTemplate):
 
     def typeset(self, story: list[Flowable]) -> None:
         """Lay the story out until every page number stands."""
-        self.multiBuild(story, maxPasses=MOST_PASSES, canvasmaker=partial(Canvas, initialFontName=PLAIN))
+        self.multiBuild(story, maxPasses=MOST_PASSES)
 
     def afterFlowable(self, flowable: Flowable) -> None:  # noqa: N802 - ReportLab's name for the hook
         """Note each heading for outline, contents and running head."""
@@ -37,7 +37,8 @@ class Report(BaseDocTemplate):
         level, title, key = flowable.outline
         self.canv.bookmarkPage(key)
         self.canv.addOutlineEntry(title, key, level, closed=level > 0)
-        self.notify("TOCEntry", (level, txt(title), self.page, key))
+        if key != CONTENTS:
+            self.notify("TOCEntry", (level, txt(title), self.page, key))
         self._found[key] = self.page
         if level == 0:
             self._section, self._first = title, self._first or title

@@ -100,8 +100,8 @@ def _measured(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
     top = heading("What was measured", f"{key}-measured", 1)
     if not rows:
         return [top, Paragraph("No readings were taken.", STYLES["body"])]
-    rest = issue.page.column - (44 + 34 + 17 + 30) * mm - _MARK
-    return [top, rows_table(("unit, check", "reading", "limit", "", "judged", "by"), rows, (44 * mm, 34 * mm, 17 * mm, _MARK, 30 * mm, rest), right=(2,))]
+    rest = issue.page.column - (37 + 30 + 17 + 29) * mm - _MARK
+    return [top, rows_table(("unit, check", "reading", "limit", "", "judged", "by"), rows, (37 * mm, 30 * mm, 17 * mm, _MARK, 29 * mm, rest), right=(2,))]
 
 
 def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
@@ -113,7 +113,7 @@ def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
         said = [(f"{judged.rating}," if judged.rating else "", "now" if judged.rating in ("poor", "failed") else ""), (judged.band, "")]
         by = [(f"{judged.source.title}, {judged.source.edition}, {judged.source.clause}", ""), (judged.source.mark, "i")]
     if result.overruled:
-        said.append((f"surveyor: {result.answer}", "i"))
+        said.append((f"(surveyor: {result.answer})", "i"))
     mark = LevelMark(judged.rating) if judged and judged.rating else ""
     return [name, readings_text(result, issue.units), limit_text(result, issue.units), mark, said, by]
 
@@ -148,9 +148,15 @@ def findings_table(findings: list[Finding], issue: Issue, numbers: dict[str, int
     rows = []
     for one in findings:
         shown = ", ".join(f"P-{numbers[sha]:03d}" for sha in one.photos if sha in numbers)
-        told: list[Run] = [(one.title, "b"), (one.text, ""), (one.action, "i"), (one.unit_name, "soft"), (f"See {shown}." if shown else "No photo.", "soft")]
+        told: list[Run] = [(_sentence(one.title), "b"), (_sentence(one.text), ""), (_sentence(one.action), "i"),
+                           (_sentence(one.unit_name), "soft"), (f"See {shown}." if shown else "No photo.", "soft")]
         rows.append([str(one.number), told, [(one.urgency or "no urgency given", "now" if one.urgency == "danger now" else "")]])
     return rows_table(("no.", "finding, and what to do", "urgency"), rows, (9 * mm, issue.page.column - 39 * mm, 30 * mm))
+
+
+def _sentence(text: str) -> str:
+    words = plain(text)
+    return f"{words}." if words and words[-1] not in ".!?…" else words
 
 
 def photos_of(one: SystemPart, assessment: Assessment) -> list[Photo]:

@@ -101,7 +101,7 @@ STYLES = {style.name: style for style in (
     _style("caption", 7.6, 10.2, textColor=SOFT),
     _style("title", 30, 33, fontName=BOLD, spaceAfter=6),
     _style("kind", 9.4, 13, textColor=SOFT, spaceAfter=3),
-    _style("h1", 23, 26, fontName=BOLD, spaceAfter=5, keepWithNext=1),
+    _style("h1", 23, 26, fontName=BOLD, spaceBefore=22, spaceAfter=5, keepWithNext=1),
     _style("h2", 11.5, 14.5, fontName=BOLD, spaceBefore=14, spaceAfter=3, keepWithNext=1),
     _style("h3", 9.4, 12.5, fontName=BOLD, spaceBefore=9, spaceAfter=1, keepWithNext=1),
     _style("verdict", 15, 17, fontName=BOLD),

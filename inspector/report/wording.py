@@ -5,7 +5,8 @@ from inspector.errors import InspectorError
 from inspector.quantities import convert, in_units, known_unit, parse_number, show
 from inspector.report.tables import Run
 
-NEED_WORDS = {"required": "required by the brief", "useful": "useful to the brief", "neutral": "the brief asks neither way", "unwanted": "not wanted by the brief"}
+NEED_WORDS = {"required": "required by the brief", "useful": "useful to the brief", "neutral": "the brief asks neither way",
+              "unwanted": "not wanted by the brief"}
 
 
 def in_reader_units(text: str, unit: str, units: str) -> str:
@@ -83,9 +84,9 @@ def rating_runs(result: CheckResult) -> list[Run]:
     else:
         said = [(result.rating, "now" if result.rating in ("poor", "failed") else "")]
     if result.overruled:
-        said.append((f"surveyor's word; the reading is judged {result.judgement.rating}", "i"))
+        said.append((f"(surveyor's word; overruled: the reading is judged {result.judgement.rating})", "i"))
     if result.disputed:
-        said.append(("disputed: rated differently on two devices", "now"))
+        said.append(("(disputed: rated differently on two devices)", "i"))
     return said
 
 

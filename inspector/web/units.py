@@ -1,21 +1,16 @@
-"""The units counted on board, per system, and how a unit's name becomes its id."""
+"""The units counted on board, per system of the checklists, and how a unit's name becomes its id."""
 
 import re
 
+from inspector.assess.gather import units
 from inspector.checklists import Library
 from inspector.record.state import State
 
 
 def units_of(state: State, library: Library) -> dict[str, list[dict[str, str]]]:
     """System id -> its units ({id, name}) in the order they were counted; every system of the library has a key."""
-    found: dict[str, list[tuple[tuple, dict[str, str]]]] = {system_id: [] for system_id in library.systems}
-    for subject in state.subjects("unit/"):
-        _, system_id, unit_id = subject.split("/")
-        name = state.value(subject, "name")
-        if system_id in found and name and not state.value(subject, "gone"):
-            first = state.history(subject, "name")[0]
-            found[system_id].append(((first.at, first.device, first.number), {"id": unit_id, "name": name}))
-    return {system_id: [unit for _, unit in sorted(units, key=lambda pair: pair[0])] for system_id, units in found.items()}
+    counted = units(state)
+    return {system_id: [{"id": one, "name": name} for one, name in counted.get(system_id, {}).items()] for system_id in library.systems}
 
 
 def unit_id(name: str, taken: set[str]) -> str:

@@ -1,8 +1,11 @@
 """A whole small inspection, from entries to the assessment that screens and report show."""
 
+from dataclasses import replace
+
 import pytest
 
 from inspector.assess.assessment import assess
+from inspector.assess.gather import facts
 from inspector.assess.verdict import Settings
 from inspector.record.state import State
 
@@ -243,3 +246,12 @@ def test_odd_data_never_raises(library, write, subject, field, value):
     found = assess(write(subject, field, value).state, library)
 
     assert ["engines", "thrusters"] == [one.system.id for one in found.systems]
+
+
+def test_a_limit_that_is_only_remembered_makes_no_law(library, write):
+    """The same failed judgement from memory gives no sentence of law; from a text that was read it gives one."""
+    found = result(assess(engine(write, "I").state, library), "engines", "main", "tier")
+    recalled = replace(found, judgement=replace(found.judgement, source=replace(found.judgement.source, mark="memory")))
+
+    assert 1 == len(facts(write.state, "engines", "main", [found], (), ()).law)
+    assert () == facts(write.state, "engines", "main", [recalled], (), ()).law

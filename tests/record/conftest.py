@@ -41,12 +41,12 @@ def inspection(tmp_path):
     from inspector.record import photos
     from inspector.record.journal import Journal
 
-    def make(place, host="laptop", entries=(an_entry(1),), data=b"", name="2026-05-02-aa"):
+    def make(place, host="laptop", entries=None, data=b"", name="2026-05-02-aa"):
         folder = tmp_path / place / name
         (folder / "checklists").mkdir(parents=True)
         (folder / "checklists" / "hull.toml").write_text('[system]\nid = "hull"\n')
         journal = Journal(folder / "journal" / f"{host}.jsonl")
-        journal.append(entries)
+        journal.append(entries or [an_entry(1)])
         journal.close()
         if data:
             photos.take_in(folder, data)

@@ -65,7 +65,9 @@ def test_the_original_is_kept_to_the_byte_and_once(tmp_path, picture, kind, suff
     assert [] == photos.verify(tmp_path)
 
 
-@pytest.mark.parametrize(("size", "expected"), [((4032, 3024), (2016, 1512)), ((3024, 4032), (1512, 2016)), ((1500, 700), (1500, 700)), ((6500, 300), (1625, 75))])
+@pytest.mark.parametrize(("size", "expected"), [
+    ((4032, 3024), (2016, 1512)), ((3024, 4032), (1512, 2016)), ((1500, 700), (1500, 700)), ((6500, 300), (1625, 75)),
+])
 @pytest.mark.parametrize("kind", ["JPEG", "PNG"])
 def test_the_report_copy_keeps_at_least_1600_pixels(tmp_path, picture, size, expected, kind):
     """The copy is halved as long as its long side keeps 1600 pixels; the thumbnail fits 320."""
@@ -76,7 +78,9 @@ def test_the_report_copy_keeps_at_least_1600_pixels(tmp_path, picture, size, exp
         assert max(thumb.size) == 320
 
 
-@pytest.mark.parametrize(("kind", "mode"), [("PNG", "P"), ("PNG", "RGBA"), ("PNG", "LA"), ("PNG", "1"), ("PNG", "L"), ("JPEG", "CMYK"), ("JPEG", "L"), ("WEBP", "RGBA")])
+@pytest.mark.parametrize(("kind", "mode"), [
+    ("PNG", "P"), ("PNG", "RGBA"), ("PNG", "LA"), ("PNG", "1"), ("PNG", "L"), ("JPEG", "CMYK"), ("JPEG", "L"), ("WEBP", "RGBA"),
+])
 def test_every_colour_mode_becomes_a_plain_copy(tmp_path, picture, kind, mode):
     """Palette, transparency, grey and print colours all come out as an RGB JPEG, red where it was red."""
     taken = photos.take_in(tmp_path, picture(kind, mode=mode))
@@ -113,6 +117,7 @@ def test_the_time_of_the_camera_is_read_with_its_offset(tmp_path, picture):
     assert photos.take_in(tmp_path, picture()).taken_at is None
 
 
+@pytest.mark.filterwarnings("ignore:Corrupt EXIF data")
 def test_a_broken_exif_block_does_not_cost_the_photo(tmp_path, picture):
     """Metadata that cannot be read is passed over; the picture is kept."""
     taken = photos.take_in(tmp_path, picture(exif=b"Exif\0\0MM\0*\xff\xff\xff\xff" + b"\xff" * 40))

@@ -60,9 +60,10 @@ def results(unit: str, name: str, shas: list[str]) -> tuple[CheckResult, ...]:
     return (
         CheckResult(f"{at}/check-1", PLATE, unit, name, "poor", "poor", (Typed("t", "Thickness", "9.6 mm", "mm"),),
                     judged("fair", 9.6, "mm", 9.0, SEEN, "zone C"), note="Pitted over the lower third.", photos=tuple(shas[:2])),
-        CheckResult(f"{at}/check-2", OIL, unit, name, "", "poor", (Typed("w", "Water content", "0,42 %", "%"),), judged("poor", 0.42, "%", 0.2, COMMON, "above limit"),
-                    disputed=True),
-        CheckResult(f"{at}/check-3", COIL, unit, name, "good", "good", (Typed("r", "Resistance", "212 MΩ", "MΩ"), Typed("a", "Winding temperature", "40 °C", "°C")),
+        CheckResult(f"{at}/check-2", OIL, unit, name, "", "poor", (Typed("w", "Water content", "0,42 %", "%"),),
+                    judged("poor", 0.42, "%", 0.2, COMMON, "above limit"), disputed=True),
+        CheckResult(f"{at}/check-3", COIL, unit, name, "good", "good",
+                    (Typed("r", "Resistance", "212 MΩ", "MΩ"), Typed("a", "Winding temperature", "40 °C", "°C")),
                     cannot_judge="The insulation class was not recorded."),
         CheckResult(f"{at}/check-4", RUN, unit, name, "not seen: not run", None, note="No shore crew."),
         CheckResult(f"{at}/check-5", AZIMUTH, unit, name, "not fitted"),
@@ -70,7 +71,8 @@ def results(unit: str, name: str, shas: list[str]) -> tuple[CheckResult, ...]:
 
 
 def make(shas: list[str], visit: dict[str, str] | None = None, caption: str = "Hub oil sample") -> Assessment:
-    refurbish = Proposal("refurbish", "repairable", "Required and repairable: it is refurbished.", ("The brief needs it for station keeping.", "Condition 37 is below 60."),
+    refurbish = Proposal("refurbish", "repairable", "Required and repairable: it is refurbished.",
+                         ("The brief needs it for station keeping.", "Condition 37 is below 60."),
                          (Change("seal kit no longer made", "remove"),))
     unknown = Proposal("undecided", "too-little-seen", "Too little was seen to say.", (), (), ("Reefer 1: Compressor run",))
     units = tuple(Part(key, name, Condition(37, 22, 54, 0.64, 3, 4), Facts("required"), refurbish, results=results(key, name, shas))
@@ -81,20 +83,23 @@ def make(shas: list[str], visit: dict[str, str] | None = None, caption: str = "H
     lines = (WorkLine("1", "thrusters", "bow-1", "refurbish", "New seals and bearings, in dock", 90000, 110000, 140000, 0.2),
              WorkLine("2", "thrusters", "all", "remove", "Fair and plate the tunnels", 20000, None, 45000, -18.5))
     reefers = Part("all", "Reefers", UNPRICED, Facts("neutral"), unknown)
-    photos = tuple(Photo(number, sha, f"{caption} {number}", "sheet/thrusters/bow-1/check-2" if number < 4 else "", f"2026-05-02T10:{number:02d}:00Z", "KT", "jpeg",
+    photos = tuple(Photo(number, sha, f"{caption} {number}", "sheet/thrusters/bow-1/check-2" if number < 4 else "",
+                         f"2026-05-02T10:{number:02d}:00Z", "KT", "jpeg",
                          "Bow thruster 1: Water in the hub oil" if number < 4 else "") for number, sha in enumerate(shas, 1))
-    findings = (Finding("a", 12, "Water in the hub oil", "Milky sample after ten minutes.", "in the yard", "Pull and renew the hub seals.", "thrusters", "bow-1",
-                        "Bow thruster 1", tuple(shas[:1])),
-                Finding("b", 13, "Guard missing at the coupling", "Turning shaft reachable.", "danger now", "Fit a guard.", "thrusters", "stern", "Stern thruster"),
+    findings = (Finding("a", 12, "Water in the hub oil", "Milky sample after ten minutes.", "in the yard", "Pull and renew the hub seals.",
+                        "thrusters", "bow-1", "Bow thruster 1", tuple(shas[:1])),
+                Finding("b", 13, "Guard missing at the coupling", "Turning shaft reachable.", "danger now", "Fit a guard.",
+                        "thrusters", "stern", "Stern thruster"),
                 Finding("c", 14, "Gangway net torn", "Two metres.", "keep watch"))
     return Assessment(
-        {"name": "Candidate B", "imo": "9074729", "length": "71.4", "deck_area": "540", "flag": "not stated"}, {"client": "The client", "speed": "12", "range": "6000"},
+        {"name": "Candidate B", "imo": "9074729", "length": "71.4", "deck_area": "540", "flag": "not stated"},
+        {"client": "The client", "speed": "12", "range": "6000"},
         visit or {"title": "First visit", "place": "Alongside", "date": "2026-05-02", "attending": "K. T., surveyor", "weather": "rain"},
         (SystemPart(system("thrusters", "Thrusters", PLATE, OIL, COIL, RUN, AZIMUTH), whole, units, lines),
          SystemPart(system("reefers", "Reefers"), reefers, ())), findings, photos, 2)
 
 
-@pytest.fixture()
+@pytest.fixture
 def shots(tmp_path: Path) -> dict[str, Path]:
     """Five photos with grain, so that they do not shrink to nothing; digest -> file."""
     made = {}
@@ -106,13 +111,13 @@ def shots(tmp_path: Path) -> dict[str, Path]:
     return made
 
 
-@pytest.fixture()
+@pytest.fixture
 def full(shots: dict[str, Path]) -> Assessment:
     """The assessment with everything in it."""
     return make(list(shots))
 
 
-@pytest.fixture()
+@pytest.fixture
 def write(tmp_path: Path, shots: dict[str, Path]):
     """Build a report and open it: `write(assessment, paper=..., units=...)`."""
 

@@ -1,0 +1,92 @@
+"""What was written on the tired candidate, half walked before the light and the time went; the format is that of well_kept.py."""
+
+SHEETS = {
+    "propulsion": """
+engine-plate f | plate=Painted over, serial not readable; power=2720 hp; hours=58900/61150
+emission-certificate f | speed=750; certificate=none | Laid down before the first tier; no paper is owed.
+overhaul-reports p | since_top=14200/15900; since_major=33100/35200; interval=24000 | Both past the maker's interval by more than a year of work.
+engine-oil-reports p | iron=74/81; lead=18/21; sodium=96/110; oil_hours=2400 | One report only. Sodium says sea water.
+cold-start ?not run | | Dead ship, shore power for lights only.
+load-run ?not run
+exhaust-spread ?not run
+leaks-and-lagging p | hottest=19 | Oil-soaked lagging over the fuel rail on both. Cold that day.
+coolers p | sea_in=13; sea_out=13 | Putty on an end cover.
+mounts f
+starting f | before=11; after=11; inspected=2019-02-10
+gearbox-oil p | water=0.31/0.27; oil_hours=9000
+gearbox-metal f/x | | || Flakes the size of a fingernail on the magnet. ||
+stern-seals p | drops=9/14; topped=60/85 | Drip tins under both.
+stern-tube-oil ?no access
+shaft-survey x | surveyed=2017-08-11; due=2022-08-11 | Out of date by four years.
+propeller ?no access
+hub-oil p | water=0.8/1.1; sampled=2026-10-20
+pitch-response ?not run
+spares-and-service p | | Makers answer, but price each part as a one-off.
+""",
+    "thrusters": """
+plate f | plate=Tunnel, fixed pitch; power=515 kW; hours=18800/19150/14400
+overhaul-reports p | overhauled=2012-04-03; since=9400; surveyed=2017-08-11
+hub-oil p/f/p | water=0.55/0.12/0.7; sampled=2026-10-20
+motor-insulation x/p/x | resistance=1.2/7.5/0.9; temperature=16; insulation=unknown; winding=random-wound or under 1 kV; voltage=440; measured=2026-10-20 | Our own test, isolated by the ship's electrician.
+full-run ?not run
+vibration ?not run
+foundation p | | Scale flakes off the ring by hand.
+room-bilge x/p/p | delay=0/40/45 | Water to the floor plates and no alarm. || ||
+tunnel-outside ?no access
+spares-and-service p
+""",
+    "switchboards": """
+set-plate f | plate=Eight cylinder set, 60 Hz; power=350 kW; current=570; hours=44100/45800/39900
+set-overhaul p | since_major=19800/21400/15100; interval=16000; fuel_in_oil=2.6
+set-start ?not run
+set-load ?not run
+set-leaks p
+alternator-insulation p/f/p | resistance=4.1/9.2/3.8; temperature=15; insulation=unknown; winding=random-wound or under 1 kV; voltage=440; measured=2026-10-20
+capacity f | installed=1050; largest=350; peak=640; harbour=180
+earth-fault p | resistance=12; voltage=440; network=440 V
+breakers p | type=Moulded and air, of 1998 | No springs, no poles, no maker for the air breakers.
+board-front p | | Mat gone, drip tray under a pipe above the bus tie.
+board-inside ?not opened
+cables p
+shore-connection g | voltage=440; frequency=60; current=250
+emergency-start x | seconds=0; load=0 | Three tries, no start.
+batteries x | voltage=18.2; fitted=2014-01-01
+""",
+    "tanks": """
+tank-plan f | tanks=6/4/6/4/8/3; capacity=480/170/520/380/700/30; built=part of the hull
+class-record p | examined=2017-08-12; word=poor; tested=2017-08-14
+air-pipes p | heads=6/4/6/4/8/3; faulty=3/1/3/2/5/2; lowest=450
+quick-closing p | valves=6; pulled=6; closed=3 | Three of six hung on their wires.
+covers f | covers=12/4/12/8/16/6; missing=9
+boundaries p/f/g/f/x/p | leaks=2/1/0/1/4/2 | || || || || Four weeping seams and a cement box at frame 38. ||
+wall-gauging f/f/f/f/x/p | as_built=9.0; measured=8.1/8.2/7.9/8.0/5.9/7.0; member=shell, strength deck or tight bulkhead; basis=gauging report; place=Frame 38, tween side
+steel-inside ?not opened
+""",
+    "reefers": """
+temperature x | temperature=16.4/61 °F; store=frozen/chilled | Plant off; rooms hold paint tins.
+panels x | coldest=16; wall=16; thickness=100 | Soaked: the probe came out wet at all three holes.
+floor p | drained=300
+refrigerant x | refrigerant=R-22; installed=1998-05-01; charge=22; plate=R-22, one circuit
+compressor x | compressors=2; hours=14000 | Seized, one turned by hand to no end.
+pressures ?not run
+spares-and-service p | serviced=2018-03-09; gas=0
+""",
+    "hull": """
+gauging-report x/p/p | as_built=10.0/8.0/8.0; measured=6.8/6.2/6.3; measured_year=2022; member=shell, strength deck or tight bulkhead; previous=7.4/6.5/6.6; previous_year=2017; basis=gauging report; place=Frame 38, strake D, starboard
+repair-history p | conditions=6/2/3; due=2022-08-11
+drawings f
+old-paint p | inventory=none | Take lead under the white and fibres in the lagging as there until sampled.
+spot-gauging x/p/p | as_built=10.0/8.0/8.0; measured=6.7/0.244 in/6.2; member=shell, strength deck or tight bulkhead; basis=gauging report; calibrated=2026-09-01; place=Frame 38, starboard
+coating p | breakdown=34/41/26; scale=12/16/9; edges=55/60/40
+pitting p | depth=3.4/2.2/1.9; plate=7.8/6.6/6.7; share=25
+doublers p | patches=7/5/1; cement=3/0/0
+docking x | docked=2017-08-10; due=2022-08-10
+sea-valves x | valves=17; turned=6 | Eleven would not move; I did not force them.
+draughts f | forward=3.6; midship=3.8; aft=4.3; list=1.8
+deck-plate p | hollow=22; scars=60
+weather-doors p | doors=7; leaking=5; sill=600
+penetrations p | bulkheads=3; open=6
+watertight-doors ?not run
+voids ?no access
+""",
+}

@@ -1,0 +1,234 @@
+"""What the surveyors wrote on the well kept candidate: one text per system, one line per check, worded as said on board.
+
+A line is `check ratings | readings | notes`. Ratings are g, f, p, x (failed), n (not fitted) or ?reason (not seen). Where the units of a system
+differ, their ratings and numbers stand in order with / between, their notes with || between; fewer than units start again from the first.
+"""
+
+SHEETS = {
+    "propulsion": """
+engine-plate g | plate=V8, serial QL-4471/QL-4472; power=2350 kW; hours=31240/30985 h | Plates clean and readable.
+emission-certificate g | speed=750; certificate=II | Technical file aboard, settings match.
+overhaul-reports g | since_top=4120/3870; since_major=11300/10900; interval=24000
+engine-oil-reports g | iron=12/14; lead=2/3; sodium=8/9; oil_hours=610/590 | Four reports in a row, flat trend.
+cold-start g | block=41/39; seconds=4/5
+crankcase-pressure g | pressure=18/22; load=75/74
+load-run g | load=75/74; speed=750; jacket=82/83; oil_pressure=67 psi/4.5 bar; oil_temperature=64/66; charge_air=2.1/2.0 | Half an hour, nothing moved.
+exhaust-spread g/f | mean=372/378; highest=388/412; lowest=359/351; after_turbo=341/349; load=75/74 | || Cylinder 6 runs hot. Nozzle, says the chief; I agree so far.
+smoke g | | Clear at load, a light puff at the step.
+engine-vibration g | velocity=6.1/6.8; machine_class=5; load=75/74
+leaks-and-lagging g | hottest=148/156 | Lagging renewed at the last docking, boxes shut.
+jacket-water g | chloride=21/24
+coolers g | sea_in=14; sea_out=31/32
+turbocharger g | rundown=96/91
+starting g | before=29.5; after=24/23.5; inspected=2024-05-14
+mounts g | | Chocks bright, paint not cracked.
+engine-protection g | tested=2026-03-11
+control-stations g | | Bridge, control room and local all taken and given back.
+gearbox-vibration g | velocity=1.6/0.07 in/s; group=1; support=rigid
+gearbox-oil g | water=0.01/0.02; oil_hours=2100
+gearbox-metal g | | A little grey fluff on the magnet, no flakes.
+clutch g | seconds=2.4/2.6; pressure=21.5/21.0
+gear-teeth g/?not opened | | Full contact across the teeth, no pitting. || Cover was not opened, one gasket only in store.
+flexible-coupling g | | Rubber of 2022, no cracks at the roots.
+power-take-off g | | Shaft generator coupled and carried 900 kW.
+shaft-bearings ?no time
+stern-seals g/f | drops=0/2; topped=1/6 | || Two drops a minute inboard. Small, but it was none last year.
+stern-tube-oil g | water=0.03/0.06; sampled=2026-08-30
+wear-down g | as_built=0.60; last=0.92/0.98; shaft=380; measured=2024-05-20
+shaft-survey g | surveyed=2024-05-20; due=2029-05-20
+propeller ?no access | | Afloat; the docking pictures show edges dressed.
+hub-oil g/g | water=0.03/0.04; sampled=2026-08-30
+pitch-response g | ahead_astern=17/18; astern_ahead=18/18; difference=1.5/2
+pitch-hydraulics g | at_rest=38; pitching=62/64
+spares-and-service g | | Maker's service still asks her hours every quarter.
+""",
+    "thrusters": """
+plate g | plate=Tunnel, controllable pitch; power=736/736/590 kW; hours=9100/9850/7420
+overhaul-reports g/f/g | overhauled=2021-06-02/2016-05-28/2021-06-02; since=3100/7600/2700; surveyed=2024-05-20 | || Unit 2 was put off twice; letters aboard. ||
+hub-oil g/p/g | water=0.03/0.62/0.02; sampled=2026-10-06 | || Grey as milk tea. Drawn twice, same colour. ||
+oil-metal g/f/g | iron=22/96/19; copper=6/31/5; oil_hours=1900
+header-tank g/p/g | topped=1/48/0 | || Topped every fortnight. The oil goes somewhere, and water comes back. ||
+hull-seal g/f/g | | || Weep at the input shaft, sheen in the tray. ||
+motor-insulation g | resistance=310/86/420; temperature=24/23/26; insulation=thermosetting; winding=random-wound or under 1 kV; voltage=690; measured=2026-09-15
+standstill-heater g | frame=29/27/30; bulkhead=18
+motor-air-and-grease g
+full-run g/f/g | rated=790/790/630; port=744/801/588; starboard=751/812/590; stroke=11/14/11 | || Draws over its plate to starboard at full pitch. ||
+hot-run g/f/g | load=80/70/80; winding=84/97/81; bearing=52/64/50; oil=48/139 °F/46
+start-dip g | lowest_voltage=612/609/630; lowest_frequency=58.4/58.3/58.9; sets=2
+vibration g/p/g | velocity=1.8/5.4/1.7; group=1; support=rigid; pitch=50 | || Felt through the soles before the meter showed it. ||
+cabin-noise g/f/g | without=52; half=66/73/61
+pitch-follow g | difference=2/4/2
+hydraulics g | at_rest=32; moving=58/55/57
+coupling g
+foundation g/g/g | | Hammered round: rings true, paint whole.
+room-bilge g | delay=6/7/5
+room-access g
+tunnel-outside ?no access | | Afloat. Docking pictures of 2024 show grids sound.
+azimuth-and-lift n
+starter-or-drive g | type=Star delta, soft stop
+control-stations g
+alarms g | tested=2026-03-12
+spares-and-service g/f/g | | || Seal set for this unit is eleven weeks away, by letter. ||
+""",
+    "switchboards": """
+set-plate g | plate=Six cylinder set, 60 Hz; power=910 kW; current=950; hours=22310/21980/23140/19870
+set-emission g | speed=1800; certificate=II
+set-overhaul g | since_major=6200/5900/7100/3800; interval=20000; fuel_in_oil=0.4/0.5/0.9/0.3
+set-start g | tries=1; seconds=6/6/7/5
+set-load g/g/f/g | load=640/655/640/660; current=690/705/692/710; hottest=418/421/452/415; coldest=396/399/388/398; jacket=81/82/88/80; oil_pressure=4.9/71 psi/4.2/5.1 | || || Set 3 runs warmer and spreads more. Due its injectors. ||
+set-vibration g | velocity=9.5/10.2/11.8/8.9; machine_class=5; alternator=3.1
+set-leaks g/g/f/g | | || || Weeping lube filter gasket, tray holds a cupful. ||
+alternator-insulation g | resistance=190/210/74/260; temperature=31/30/33/28; insulation=thermosetting; winding=random-wound or under 1 kV; voltage=690; measured=2026-09-16
+alternator-polarization g | one_minute=190/210/74/260; ten_minutes=520/560/171/770; thermal_class=F
+alternator-air-path g
+set-frequency g | frequency=60.0/60.1/59.9/60.0; nominal=60; lowest=58.6
+set-voltage g | voltage=690/691/688/690; nominal=690
+set-shutdowns g | tested=2026-03-10
+capacity g | installed=3640; largest=910; peak=1880; harbour=310
+sharing g | first=410; second=404
+blackout-recovery g | first_breaker=24; tested=2026-10-06 | Done for us, alongside. 24 s by my watch.
+bus-tie g
+earth-fault f | resistance=45; voltage=690; network=690 V | Galley circuit, says the log. It climbs back when the ovens are off.
+harmonics g | distortion=4.1; measured=2026-09-17
+thermography p | over_similar=18; load=62 | Middle pole of thruster 2's breaker, warm beside its sisters.
+breakers f | type=Air, withdrawable, of 2008 | Sound, but the maker ends the line; letter aboard.
+protection-tests g | tested=2024-05-27
+board-front g
+board-inside ?not opened | | Live and needed that day. Nobody opened it.
+spare-ways g | ways=7; largest=400
+cables g
+transformers g | current=118; rated=180; casing=58
+shore-connection g | voltage=440; frequency=60; current=400
+drawings g | corrected=2025-11-02
+emergency-start g | seconds=19; load=120
+emergency-second-start g | tries=3; batteries=2024-02-11
+emergency-fuel g | fuel=1450; power=150; hours=36
+emergency-feed g
+emergency-room g
+batteries f | voltage=26.4; fitted=2019-04-01; capacity=71 | Seven years old. They carry, but not for long now.
+spares-and-service g
+""",
+    "tanks": """
+tank-plan g | tanks=4/4/8/4/10/4; capacity=620/210/780/640/950/58; built=part of the hull/free-standing/part of the hull/part of the hull/part of the hull/part of the hull
+last-contents g | last=Brine, gas oil and water by plan; washed=2026-06-20; now=0/0/310/220/410/9
+class-record g | examined=2024-05-22; word=good; tested=2024-05-23
+neighbours g | shared=2; shell=2
+vessel-papers g | design=5.6; tested=2023-05-12; relief=2025-05-12; plate=Plates readable on all four
+drinking-water g | analysed=2026-07-02; lined=2019-05-30
+air-pipes g/g/g/g/f/g | heads=4/4/8/4/10/4; faulty=0/0/0/0/2/0; lowest=760 | || || || || Two balls stuck in their guides, port side. ||
+vent-valves g | overhauled=2024-05-25
+filling-station g | stations=2
+sounding-pipes g | pipes=4/4/8/4/10/4; faulty=0
+gauges g | screen=0.4/0.2/41.6/52.1/63.0/3.1; tape=0.4/0.2/41.2/52.4/62.1/3.0; tank=Number 2 port
+level-alarms g | proved=4; failed=0
+quick-closing g | valves=8; pulled=8; closed=8 | All eight pulled from the deck box, all eight fell.
+remote-valves g/g/g/g/f/g | run=8/4/16/8/20/6; dead=0/0/0/0/1/0
+lines-and-blanks g | crossings=2
+pipe-wear g | bend=7.1/5.2/7.4/7.3/6.8/6.9; straight=7.6/6.9/7.6/7.5/7.4/7.4
+waste-holding f | sewage=32; sludge=14; landed=2026-09-28 | Enough for a crew of 24, not for the brief's forty.
+stirrers-and-fittings g | fitted=4; ran=4
+sample g | water=0/0/4/0/0/0; sampled=2026-10-07
+full-depth g | tape=4.82/6.10/4.44/4.61/5.20/2.10; table=4.84/6.10/4.45/4.62/5.24/2.11
+covers g | covers=8/4/16/8/20/6; missing=0
+boundaries g | leaks=0
+wall-gauging g/g/g/g/f/g | as_built=10.0/10.0/10.0/9.0/9.0/9.0; measured=9.7/9.8/0.382 in/8.8/7.8/8.7; member=shell, strength deck or tight bulkhead; basis=drawing; place=Frame 41, by the cargo rail
+vessel-shell g | found=9.2; least=7.5; place=Cone, two spots
+seats g | weight=11.5; widest=3.2; opening=4.6
+tank-air ?not opened
+coating-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | breakdown=2; scale=0.5; edges=8; tank=Ballast 4 starboard, entered by the yard's own permit
+steel-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | pit=0.8; anodes=55; tank=Ballast 4 starboard
+""",
+    "reefers": """
+temperature g | temperature=-21.5/3.1; store=frozen/chilled
+thermometer g | shown=-21.0/3.4; own=-21.4/3.2
+temperature-log g | warmest=-18.6/4.4; spell=0.5
+door g/f | gaps=0/2 | || Paper slips at two places on the hinge side. ||
+trapped-person g | answer=14/16
+panels g/f | coldest=15/14; wall=17/18; thickness=150/100 | || A damp patch under the cooler, warm room wall otherwise even. ||
+floor g | drained=22/25
+cooler f/g | ice=9/1; standing=0 | White over the lower third. Defrost is short. ||
+defrost f/g | duration=14/21
+recovery g | before=-21.5/3.0; peak=-16.2/6.1; back=38/22
+stowage g | gross=24/18; net=15.5/12
+loading-way g | narrowest=880; steps=2
+clean-and-smell g
+lamps-and-shelves g
+warm-alarm g | setting=-15/7; delay=11/9
+suction-lagging g
+refrigerant p | refrigerant=R-404A; installed=2008-09-01; charge=14; plate=Two circuits, R-404A on both
+gas-book f | added=5.5; checked=2026-06-30 | Five and a half kilos in a year on 14: it leaks somewhere.
+leaks f | places=2
+compressor g | compressors=2; hours=6100
+each-alone g | start=-20.5; end=-20.1
+run-share g | on=74; off=52; outside=19
+pressures g | suction=1.1; suction_line=-14; discharge=14.8; liquid_line=30
+condenser g | inlet=14; outlet=20; plugged=2
+cut-outs g | high=21; low=0.3
+receivers g | tested=2022-05-20; relief=2024-05-20
+gas-alarm g | tested=2026-04-04; alarm=500
+ammonia-room n
+starters-and-controls g | rated=21; running=16.4
+spares-and-service f | serviced=2026-06-30; gas=10 | One full cylinder; the agent quotes ten weeks for the next.
+""",
+    "dynamic-positioning": """
+verification-document g | notation=DP class 2 as printed on the certificate; issued=2024-06-03
+equipment-count g | computers=2; references=3; heading=3; motion=2; wind=2; ups=2
+failure-analysis g | dated=2019-07-12; revision=C
+trials g | annual=2026-04-20; complete=2024-06-01; open_findings=1
+controllers f | version=7.2; year=2008 | Both consoles are as old as the ship. Cards come from ships being broken.
+changeover g
+heading g | spread=0.6
+motion g | roll_spread=0.2
+wind g | spread=2
+satellite-references g | scatter=0.4; paid_until=2027-01-31
+line-of-sight-references g
+under-water-references n
+ups f | endurance=33; tested=2026-04-19; batteries=2020-03-01
+consequence-analysis g
+thruster-signals f | difference=6
+joystick g
+plant-configuration g
+power-limits g | tested=2026-04-20
+capability-and-manual g
+cabinets g
+event-history g | losses=0
+hold-trial ?not run | | Alongside both days; no sea trial was agreed.
+backup-station n
+alert-and-talk g
+licences-and-spares f
+""",
+    "hull": """
+gauging-report g | as_built=11.0/9.0/8.0; measured=10.6/8.7/7.8; measured_year=2024; member=shell, strength deck or tight bulkhead; previous=10.7/8.8/7.85; previous_year=2019; basis=gauging report; place=Frame 22, strake C, port
+repair-history g | conditions=0/1/0; due=2027-02-28
+drawings g
+old-paint g | inventory=aboard, kept up
+spot-gauging g | as_built=11.0/9.0/8.0; measured=10.5/0.341 in/7.8; member=shell, strength deck or tight bulkhead; basis=drawing; calibrated=2026-09-01; place=Frame 22, both sides
+coating g/f/g | breakdown=2/6/1; scale=0/1/0; edges=6/14/4 | || Rust along the edges of the cargo rail, no scale under it. ||
+pitting g | depth=0.6/0.9/0.3; plate=10.5/8.7/7.8; share=3
+cracks g/p/g | cracks=0/1/0; longest=0/65/0 | || One at the toe of the crane pedestal bracket, 65 mm, dye confirmed. ||
+doublers g | patches=0; cement=0
+docking g | docked=2024-05-24; due=2027-05-24
+antifouling f | coated=2024-05-22; idle=190
+draughts g | forward=4.31; midship=4.62; aft=4.95; list=0.2
+fairness g | depth=14; bays=3
+waterline-belt f | bare=9
+fenders g | broken=2.5
+cathodic-protection g | potential=-0.92; electrode=silver chloride; current=14; left=60
+sea-valves g | valves=21; turned=21
+sea-chests g | interval=30
+shell-inside g | spots=12
+voids ?no access | | No permit made out for the peaks that day.
+sheathing g | left=52; soft=4
+deck-plate g | hollow=6; scars=31
+rail-pockets f | blocked=3
+bulwarks g | flaps=12; swinging=11
+ventilators g | lowest=900; worked=14; stuck=1
+house-foot g | holed=0
+rails-and-ladders g | loose=2
+weather-doors g | doors=9; leaking=1; sill=600
+hatches g | tried=6; faulty=0; coaming=600
+watertight-doors g | doors=3; power=24; hand=61
+penetrations f | bulkheads=5; open=1 | One cable pipe open beside frame 30, both faces. Foam is not a seal.
+windows g | leaking=1
+""",
+}

@@ -1,0 +1,118 @@
+"""`python3 -m tests.benchmarks`: prints what things cost, as ratios against a baseline measured in the same run. Asserts nothing."""
+
+import gzip
+import hashlib
+import io
+import os
+import random
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+from PIL import Image
+
+from inspector import create_app
+from inspector.record import photos
+from inspector.record.entry import from_dict
+from inspector.record.journal import Journal
+from inspector.record.store import Inspection, Inspections
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+def median_of(*acts: Callable[[], object], rounds: int = 200) -> list[float]:
+    """Median seconds of each act, the acts taking turns."""
+    times: list[list[float]] = [[] for _ in acts]
+    for _ in range(rounds):
+        for act, kept in zip(acts, times, strict=True):
+            start = time.perf_counter()
+            act()
+            kept.append(time.perf_counter() - start)
+    return [statistics.median(kept) for kept in times]
+
+
+def say(what: str, seconds: float, against: str, baseline: float, goal: str) -> None:
+    print(f"{what}: {seconds * 1000:.2f} ms, {seconds / baseline:.2f} x {against} ({baseline * 1000:.2f} ms); goal {goal}", flush=True)
+
+
+class Answers:
+    """Entries as a phone makes them, each new."""
+
+    def __init__(self, device: str = "phone"):
+        self.device, self.number = device, 0
+
+    def __call__(self) -> dict:
+        self.number += 1
+        return {"id": f"{self.device}:{self.number}", "at": "2026-05-02T09:14:07.512Z", "device": self.device, "who": "QX",
+                "subject": f"sheet/hull/shell-{self.number % 20}/check-{self.number % 30}", "field": "rating", "value": "poor", "replaces": []}
+
+
+def journal(folder: Path) -> None:
+    """One durable entry against one fsynced append of 200 bytes; then the same in an inspection of 100 and of 20,000 entries."""
+    raw = os.open(folder / "raw", os.O_WRONLY | os.O_CREAT | os.O_APPEND)
+    answers, ours = Answers(), Journal(folder / "j" / "ours.jsonl")
+    bare, kept = median_of(lambda: (os.write(raw, b"x" * 200), os.fsync(raw)), lambda: ours.append([from_dict(answers())]), rounds=600)
+    say("an entry in the journal", kept, "one fsynced append", bare, "2 x")
+    inspections = [filled(folder, "small", 100), filled(folder, "large", 20_000)]
+    small, large = median_of(*(lambda one=one, new=Answers("new"): one.take_in([new()]) for one in inspections), rounds=600)
+    say("an entry at 20,000 entries", large, "at 100", small, "1.3 x")
+
+
+def filled(folder: Path, name: str, count: int) -> Inspection:
+    (folder / name).mkdir()
+    inspection, answers = Inspection(folder / name, "host"), Answers("old")
+    inspection.take_in([answers() for _ in range(count)])
+    return inspection
+
+
+def web(folder: Path) -> None:
+    """An answer posted and durable, and the walk page of some 600 checks, against an empty request."""
+    app = create_app(folder / "data", TESTING=True, WTF_CSRF_ENABLED=False)
+    app.add_url_rule("/empty", view_func=lambda: "")
+    client, answers = app.test_client(), Answers()
+    inspection = client.post("/inspections", data={"go": "walk"}).headers["Location"].split("/")[2]
+    empty, posted, walk = median_of(
+        lambda: client.get("/empty"), lambda: client.post(f"/exchange/{inspection}/entries", json={"entries": [answers()]}),
+        lambda: client.get(f"/inspection/{inspection}/walk"), rounds=60,
+    )
+    say("an answer posted and durable", posted, "an empty request", empty, "3 x")
+    page = client.get(f"/inspection/{inspection}/walk").data
+    say("the walk page rendered", walk, "an empty request", empty, "at most 60 ms")
+    print(f"the walk page: {len(page) / 1000:.0f} kB, {len(gzip.compress(page)) / 1000:.0f} kB compressed; goal 60 kB")
+
+
+def photo(folder: Path) -> None:
+    """Taking a 12 megapixel photo in, against half-scale decode, encode and digest of the same bytes."""
+    (folder / "photos").mkdir()
+    source = Image.effect_noise((4032, 3024), 40).convert("RGB")
+    buffer = io.BytesIO()
+    source.save(buffer, "JPEG", quality=88)
+    data = buffer.getvalue()
+
+    def floor() -> None:
+        image = Image.open(io.BytesIO(data))
+        image.draft("RGB", (2016, 1512))
+        image.load()
+        image.save(io.BytesIO(), "JPEG", quality=82)
+        hashlib.sha256(data).digest()
+
+    bare, taken = median_of(floor, lambda: photos.take_in(folder, data + random.randbytes(4)), rounds=7)
+    say("a photo taken in", taken, "half-scale decode, encode, digest", bare, "2 x")
+
+
+def start(folder: Path) -> None:
+    """From the command to the first page, against importing the five packages."""
+    bare_code = "import flask, flask_wtf, PIL.Image, reportlab.platypus, tinydb"
+    page_code = f"from pathlib import Path; from inspector import create_app; create_app(Path({str(folder / 'start')!r})).test_client().get('/')"
+    bare, page = median_of(*(lambda code=code: subprocess.run([sys.executable, "-c", code], cwd=ROOT, check=True) for code in (bare_code, page_code)), rounds=5)
+    say("start to first page", page, "bare import of five packages", bare, "2 x")
+
+
+if __name__ == "__main__":
+    for measure in (journal, web, photo, start):
+        with tempfile.TemporaryDirectory() as folder:
+            measure(Path(folder))

@@ -1,0 +1,79 @@
+"""Programs killed in the middle of writing: afterwards there is the old or the new, never half, and never less than was acknowledged."""
+
+import os
+import random
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from inspector.record.catalogue import Catalogue
+from inspector.record.journal import read_folder
+
+ROOT = Path(__file__).resolve().parents[2]
+KILLS = 30
+
+# Each says on its output what was acknowledged, after it was.
+KEEPS_DOCUMENTS = """
+import sys
+from pathlib import Path
+from inspector.record.catalogue import Catalogue
+catalogue = Catalogue(Path(sys.argv[1]) / "catalogue.json")
+number = int(sys.argv[2])
+while True:
+    number += 1
+    catalogue.put("briefs", {"id": "one", "number": number, "text": str(number) * 20000})
+    print(number, flush=True)
+"""
+KEEPS_ENTRIES = """
+import sys
+from pathlib import Path
+from inspector.record.store import Inspection
+inspection = Inspection(Path(sys.argv[1]), "laptop")
+number = int(sys.argv[2])
+while True:
+    number += 1
+    inspection.say("AB", [("vessel", "particulars", f"{number} " + "x" * 15000)])
+    print(number, flush=True)
+"""
+
+
+def killed(program, folder, number, moment):
+    """Run `program` until `moment` seconds after its first acknowledgement, kill it, and return the last number it acknowledged."""
+    process = subprocess.Popen([sys.executable, "-c", program, str(folder), str(number)], stdout=subprocess.PIPE, cwd=ROOT,
+                               env={**os.environ, "PYTHONPATH": str(ROOT)})
+    with process:
+        first = process.stdout.readline()
+        time.sleep(moment)
+        process.kill()
+        lines = (first + process.stdout.read()).split(b"\n")
+    # What follows the last newline may be half a number.
+    return int(lines[-2])
+
+
+@pytest.mark.skipif(os.name == "nt", reason="SIGKILL is of POSIX systems")
+def test_a_catalogue_killed_while_writing_is_old_or_new(tmp_path):
+    """Thirty kills at random moments: the catalogue is whole each time and holds the last document acknowledged or the one after it."""
+    chance, number = random.Random(20260502), 0
+    for _ in range(KILLS):
+        number = killed(KEEPS_DOCUMENTS, tmp_path, number, chance.uniform(0, 0.03))
+        document = Catalogue(tmp_path / "catalogue.json").get("briefs", "one")
+        assert document["number"] in (number, number + 1)
+        assert str(document["number"]) * 20000 == document["text"]
+        number = document["number"]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="SIGKILL is of POSIX systems")
+def test_a_journal_killed_while_writing_keeps_what_was_acknowledged(tmp_path):
+    """Ten kills at random moments: every acknowledged entry is there, at most one more a kill, and the next program goes on."""
+    chance, number = random.Random(7), 0
+    for kill in range(1, 11):
+        number = killed(KEEPS_ENTRIES, tmp_path, number, chance.uniform(0, 0.03))
+        reading = read_folder(tmp_path / "journal")
+        numbers = [int(entry.value.split()[0]) for entry in reading.entries.values()]
+        assert list(range(1, len(numbers) + 1)) == numbers
+        assert numbers[-1] in (number, number + 1)
+        assert len(reading.damage) <= kill
+        number = numbers[-1]
