@@ -4,11 +4,13 @@ A bundle may come from a stranger's stick. It is unpacked into a quarantine fold
 it is copied, and only a bundle that is right as a whole is merged. Nothing that stands here is ever overwritten or removed.
 """
 
+import errno
 import hashlib
 import json
 import os
 import re
 import shutil
+import struct
 import tempfile
 import zipfile
 import zlib
@@ -29,6 +31,7 @@ MOST_BYTES = 8_000_000_000
 MOST_OF_ONE = {"journal": 400_000_000, "photos": photos.MOST_BYTES, "checklists": 2_000_000}
 MOST_MANIFEST = 8_000_000
 MOST_RATIO = 200
+_NOT_A_ZIP = (zipfile.BadZipFile, zlib.error, struct.error, EOFError, NotImplementedError, RuntimeError, ValueError)
 _NAMES = re.compile(
     r"journal/[a-z0-9][a-z0-9-]{0,39}\.jsonl|photos/[0-9a-f]{64}\.(jpg|png|webp|heic)|checklists/[a-z0-9]+(-[a-z0-9]+)*\.toml"
 )
@@ -114,8 +117,6 @@ def take_in(zip_path: Path, inspections_folder: Path) -> tuple[str, int, int]:
     try:
         inspection_id = _unpack(zip_path, quarantine)
         return inspection_id, *_merge(quarantine, inspections_folder / inspection_id)
-    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError) as problem:
-        raise BundleRefused(f"{zip_path.name} is not a whole zip file ({problem}). Copy the bundle again from where it was made.") from problem
     except OSError as problem:
         raise durable.NotWritten(f"The bundle {zip_path.name} could not be taken in ({problem.strerror or problem}). Free some space, then again.") from problem
     finally:
@@ -123,6 +124,19 @@ def take_in(zip_path: Path, inspections_folder: Path) -> tuple[str, int, int]:
 
 
 def _unpack(zip_path: Path, quarantine: Path) -> str:
+    try:
+        return _unpack_all(zip_path, quarantine)
+    except _NOT_A_ZIP as problem:
+        refusal: Exception = problem
+    except OSError as problem:
+        # A damaged directory of the zip sends the reader to places before the file's beginning.
+        if problem.errno != errno.EINVAL:
+            raise
+        refusal = problem
+    raise BundleRefused(f"{zip_path.name} is not a whole zip file ({refusal}). Copy the bundle again from where it was made.") from refusal
+
+
+def _unpack_all(zip_path: Path, quarantine: Path) -> str:
     with zipfile.ZipFile(zip_path) as archive:
         members = _members(archive)
         manifest = _manifest(archive, members)
@@ -145,6 +159,8 @@ def _members(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
         name = info.orig_filename
         if name != MANIFEST and not _allowed(name):
             raise BundleRefused(f"The bundle holds {name[:120]!r}; only a manifest, journals, photos and checklists may be in it.")
+        if info.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
+            raise BundleRefused(f"{name} in the bundle is packed in a way that a bundle does not use. Make the bundle again.")
         if name in members:
             raise BundleRefused(f"The bundle holds {name} twice; each file may be in it once.")
         most = MOST_OF_ONE.get(name.partition("/")[0], MOST_MANIFEST)

@@ -134,7 +134,7 @@ def test_an_earlier_bundle_stands_if_the_new_one_cannot_be_written(tmp_path, ins
 
 @pytest.mark.parametrize("name", [
     "../escape.toml", "/etc/escape.toml", "checklists/../../escape.toml", "C:/escape.toml", "checklists\\..\\escape.toml", "journal/sub/laptop.jsonl",
-    "journal/con.jsonl", "derived/x.jpg", "photos/holiday.jpg", "checklists/hull.toml.exe", "checklists/", "journal/.hidden.jsonl", "journal/a.jsonl\0b",
+    "journal/con.jsonl", "derived/x.jpg", "photos/holiday.jpg", "checklists/hull.toml.exe", "checklists/", "journal/.hidden.jsonl",
 ])
 def test_a_name_that_could_lead_elsewhere_is_refused(tmp_path, name):
     """Only the names that a bundle may hold are unpacked; a path out of the folder is none of them."""

@@ -105,8 +105,8 @@ def test_a_failed_sync_acknowledges_nothing(tmp_path, monkeypatch, can_cut_back)
 def test_entries_handed_over_on_a_full_disk_can_be_handed_over_again(tmp_path, monkeypatch):
     """A phone that got no acknowledgement sends the same entries later, and each is kept once."""
     inspection = Inspection(tmp_path, "laptop")
-    raw = [{"id": f"phone:{n}", "at": "2026-05-02T09:00:00Z", "device": "phone", "who": "AB", "subject": SUBJECT, "field": "note", "value": str(n), "replaces": []}
-           for n in (1, 2, 3)]
+    same = {"at": "2026-05-02T09:00:00Z", "device": "phone", "who": "AB", "subject": SUBJECT, "field": "note", "replaces": []}
+    raw = [{**same, "id": f"phone:{n}", "value": str(n)} for n in (1, 2, 3)]
     with monkeypatch.context() as patch:
         full_after(patch, 250)
         with pytest.raises(durable.NotWritten):

@@ -149,3 +149,15 @@ export function setPhotoFate(inspection, sha, why = "") {
     };
   });
 }
+
+// Refused photos wait once more, because a photo can be hurt on the way; a broken one is refused again with its sentence.
+export function requeuePhotos(inspection) {
+  return run(["photos"], "readwrite", (transaction) => {
+    transaction.objectStore("photos").index("queue").openCursor([inspection, REFUSED]).onsuccess = (event) => {
+      const cursor = event.target.result;
+      if (!cursor) return;
+      cursor.update({ ...cursor.value, handed: QUEUED });
+      cursor.continue();
+    };
+  });
+}

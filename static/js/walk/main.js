@@ -1,7 +1,7 @@
 // The walk page: opens what is kept, wires the parts, and says so when this device cannot keep anything.
 
 import { Cards } from "./cards.js";
-import { queuedEntries } from "./database.js";
+import { queuedEntries, requeuePhotos } from "./database.js";
 import { Findings } from "./findings.js";
 import { Handover } from "./handover.js";
 import { Log } from "./log.js";
@@ -119,6 +119,7 @@ async function start() {
   views.show();
   navigator.storage?.persist?.().catch(() => {});
   page.dataset.ready = "yes";
+  await requeuePhotos(log.inspection).catch(() => {});
   await handover.now();
 }
 
