@@ -58,8 +58,8 @@ def _gauge(draw: Draw, share: float, unit: str, largest: int) -> None:
     draw.ellipse((380, 130, 1220, 970), fill="#fbfbf5", outline="#222", width=8)
     for step in range(11):
         angle = math.radians(225 - 27 * step)
-        out, inside = 400, 340
-        draw.line((800 + out * math.cos(angle), 550 - out * math.sin(angle), 800 + inside * math.cos(angle), 550 - inside * math.sin(angle)), fill="#111", width=8)
+        ends = [(800 + r * math.cos(angle), 550 - r * math.sin(angle)) for r in (400, 340)]
+        draw.line(ends, fill="#111", width=8)
         draw.text((800 + 285 * math.cos(angle), 550 - 285 * math.sin(angle)), f"{largest * step / 10:g}", fill="#111", font=_font(44), anchor="mm")
     angle = math.radians(225 - 270 * share)
     draw.line((800, 550, 800 + 330 * math.cos(angle), 550 - 330 * math.sin(angle)), fill="#b3201a", width=16)

@@ -26,8 +26,9 @@ spares-and-service p | | Makers answer, but price each part as a one-off.
     "thrusters": """
 plate f | plate=Tunnel, fixed pitch; power=515 kW; hours=18800/19150/14400
 overhaul-reports p | overhauled=2012-04-03; since=9400; surveyed=2017-08-11
-hub-oil p/f/p | water=0.55/0.12/0.7; sampled=2026-10-20
-motor-insulation x/p/x | resistance=1.2/7.5/0.9; temperature=16; insulation=unknown; winding=random-wound or under 1 kV; voltage=440; measured=2026-10-20 | Our own test, isolated by the ship's electrician.
+hub-oil p | water=0.55/0.12/0.7; sampled=2026-10-20
+motor-insulation p | resistance=1.2/7.5/0.9; temperature=16; insulation=unknown; winding=random-wound or under 1 kV; voltage=440; \
+measured=2026-10-20 | Our own test, isolated by the ship's electrician.
 full-run ?not run
 vibration ?not run
 foundation p | | Scale flakes off the ring by hand.
@@ -59,24 +60,27 @@ air-pipes p | heads=6/4/6/4/8/3; faulty=3/1/3/2/5/2; lowest=450
 quick-closing p | valves=6; pulled=6; closed=3 | Three of six hung on their wires.
 covers f | covers=12/4/12/8/16/6; missing=9
 boundaries p/f/g/f/x/p | leaks=2/1/0/1/4/2 | || || || || Four weeping seams and a cement box at frame 38. ||
-wall-gauging f/f/f/f/x/p | as_built=9.0; measured=8.1/8.2/7.9/8.0/5.9/7.0; member=shell, strength deck or tight bulkhead; basis=gauging report; place=Frame 38, tween side
+wall-gauging g/g/g/g/x/f | as_built=9.0; measured=8.1/8.2/7.9/8.0/5.9/7.0; member=shell, strength deck or tight bulkhead; basis=gauging report; \
+place=Frame 38, tween side
 steel-inside ?not opened
 """,
     "reefers": """
-temperature x | temperature=16.4/61 °F; store=frozen/chilled | Plant off; rooms hold paint tins.
+temperature p | temperature=16.4/61 °F; store=frozen/chilled | Plant off; rooms hold paint tins.
 panels x | coldest=16; wall=16; thickness=100 | Soaked: the probe came out wet at all three holes.
 floor p | drained=300
-refrigerant x | refrigerant=R-22; installed=1998-05-01; charge=22; plate=R-22, one circuit
+refrigerant p | refrigerant=R-22; installed=1998-05-01; charge=22; plate=R-22, one circuit
 compressor x | compressors=2; hours=14000 | Seized, one turned by hand to no end.
 pressures ?not run
 spares-and-service p | serviced=2018-03-09; gas=0
 """,
     "hull": """
-gauging-report x/p/p | as_built=10.0/8.0/8.0; measured=6.8/6.2/6.3; measured_year=2022; member=shell, strength deck or tight bulkhead; previous=7.4/6.5/6.6; previous_year=2017; basis=gauging report; place=Frame 38, strake D, starboard
+gauging-report x/p/p | as_built=10.0/8.0/8.0; measured=6.8/6.2/6.3; measured_year=2022; member=shell, strength deck or tight bulkhead; \
+previous=7.4/6.5/6.6; previous_year=2017; basis=gauging report; place=Frame 38, strake D, starboard
 repair-history p | conditions=6/2/3; due=2022-08-11
 drawings f
 old-paint p | inventory=none | Take lead under the white and fibres in the lagging as there until sampled.
-spot-gauging x/p/p | as_built=10.0/8.0/8.0; measured=6.7/0.244 in/6.2; member=shell, strength deck or tight bulkhead; basis=gauging report; calibrated=2026-09-01; place=Frame 38, starboard
+spot-gauging x/p/p | as_built=10.0/8.0/8.0; measured=6.7/0.235 in/5.9; member=shell, strength deck or tight bulkhead; basis=gauging report; \
+calibrated=2026-09-01; place=Frame 38, starboard
 coating p | breakdown=34/41/26; scale=12/16/9; edges=55/60/40
 pitting p | depth=3.4/2.2/1.9; plate=7.8/6.6/6.7; share=25
 doublers p | patches=7/5/1; cement=3/0/0

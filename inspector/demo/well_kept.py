@@ -13,7 +13,8 @@ engine-oil-reports g | iron=12/14; lead=2/3; sodium=8/9; oil_hours=610/590 | Fou
 cold-start g | block=41/39; seconds=4/5
 crankcase-pressure g | pressure=18/22; load=75/74
 load-run g | load=75/74; speed=750; jacket=82/83; oil_pressure=67 psi/4.5 bar; oil_temperature=64/66; charge_air=2.1/2.0 | Half an hour, nothing moved.
-exhaust-spread g/f | mean=372/378; highest=388/412; lowest=359/351; after_turbo=341/349; load=75/74 | || Cylinder 6 runs hot. Nozzle, says the chief; I agree so far.
+exhaust-spread g/f | mean=372/378; highest=388/412; lowest=359/351; after_turbo=341/349; load=75/74 | || Cylinder 6 runs hot. Nozzle, says the \
+chief; I agree so far.
 smoke g | | Clear at load, a light puff at the step.
 engine-vibration g | velocity=6.1/6.8; machine_class=5; load=75/74
 leaks-and-lagging g | hottest=148/156 | Lagging renewed at the last docking, boxes shut.
@@ -44,7 +45,8 @@ spares-and-service g | | Maker's service still asks her hours every quarter.
 """,
     "thrusters": """
 plate g | plate=Tunnel, controllable pitch; power=736/736/590 kW; hours=9100/9850/7420
-overhaul-reports g/f/g | overhauled=2021-06-02/2016-05-28/2021-06-02; since=3100/7600/2700; surveyed=2024-05-20 | || Unit 2 was put off twice; letters aboard. ||
+overhaul-reports g/f/g | overhauled=2021-06-02/2016-05-28/2021-06-02; since=3100/7600/2700; surveyed=2024-05-20 | || Unit 2 was put off twice; \
+letters aboard. ||
 hub-oil g/p/g | water=0.03/0.62/0.02; sampled=2026-10-06 | || Grey as milk tea. Drawn twice, same colour. ||
 oil-metal g/f/g | iron=22/96/19; copper=6/31/5; oil_hours=1900
 header-tank g/p/g | topped=1/48/0 | || Topped every fortnight. The oil goes somewhere, and water comes back. ||
@@ -75,10 +77,12 @@ set-plate g | plate=Six cylinder set, 60 Hz; power=910 kW; current=950; hours=22
 set-emission g | speed=1800; certificate=II
 set-overhaul g | since_major=6200/5900/7100/3800; interval=20000; fuel_in_oil=0.4/0.5/0.9/0.3
 set-start g | tries=1; seconds=6/6/7/5
-set-load g/g/f/g | load=640/655/640/660; current=690/705/692/710; hottest=418/421/452/415; coldest=396/399/388/398; jacket=81/82/88/80; oil_pressure=4.9/71 psi/4.2/5.1 | || || Set 3 runs warmer and spreads more. Due its injectors. ||
+set-load g/g/f/g | load=640/655/640/660; current=690/705/692/710; hottest=418/421/452/415; coldest=396/399/388/398; jacket=81/82/88/80; \
+oil_pressure=4.9/71 psi/4.2/5.1 | || || Set 3 runs warmer and spreads more. Due its injectors. ||
 set-vibration g | velocity=9.5/10.2/11.8/8.9; machine_class=5; alternator=3.1
 set-leaks g/g/f/g | | || || Weeping lube filter gasket, tray holds a cupful. ||
-alternator-insulation g | resistance=190/210/74/260; temperature=31/30/33/28; insulation=thermosetting; winding=random-wound or under 1 kV; voltage=690; measured=2026-09-16
+alternator-insulation g | resistance=190/210/74/260; temperature=31/30/33/28; insulation=thermosetting; winding=random-wound or under 1 kV; \
+voltage=690; measured=2026-09-16
 alternator-polarization g | one_minute=190/210/74/260; ten_minutes=520/560/171/770; thermal_class=F
 alternator-air-path g
 set-frequency g | frequency=60.0/60.1/59.9/60.0; nominal=60; lowest=58.6
@@ -88,9 +92,9 @@ capacity g | installed=3640; largest=910; peak=1880; harbour=310
 sharing g | first=410; second=404
 blackout-recovery g | first_breaker=24; tested=2026-10-06 | Done for us, alongside. 24 s by my watch.
 bus-tie g
-earth-fault f | resistance=45; voltage=690; network=690 V | Galley circuit, says the log. It climbs back when the ovens are off.
+earth-fault p | resistance=45; voltage=690; network=690 V | Galley circuit, says the log. It climbs back when the ovens are off.
 harmonics g | distortion=4.1; measured=2026-09-17
-thermography p | over_similar=18; load=62 | Middle pole of thruster 2's breaker, warm beside its sisters.
+thermography p | over_similar=12; load=62 | Middle pole of thruster 2's breaker, warm beside its sisters.
 breakers f | type=Air, withdrawable, of 2008 | Sound, but the maker ends the line; letter aboard.
 protection-tests g | tested=2024-05-27
 board-front g
@@ -109,7 +113,8 @@ batteries f | voltage=26.4; fitted=2019-04-01; capacity=71 | Seven years old. Th
 spares-and-service g
 """,
     "tanks": """
-tank-plan g | tanks=4/4/8/4/10/4; capacity=620/210/780/640/950/58; built=part of the hull/free-standing/part of the hull/part of the hull/part of the hull/part of the hull
+tank-plan g | tanks=4/4/8/4/10/4; capacity=620/210/780/640/950/58; built=part of the hull/free-standing/part of the hull/part of the hull/part of \
+the hull/part of the hull
 last-contents g | last=Brine, gas oil and water by plan; washed=2026-06-20; now=0/0/310/220/410/9
 class-record g | examined=2024-05-22; word=good; tested=2024-05-23
 neighbours g | shared=2; shell=2
@@ -131,11 +136,13 @@ sample g | water=0/0/4/0/0/0; sampled=2026-10-07
 full-depth g | tape=4.82/6.10/4.44/4.61/5.20/2.10; table=4.84/6.10/4.45/4.62/5.24/2.11
 covers g | covers=8/4/16/8/20/6; missing=0
 boundaries g | leaks=0
-wall-gauging g/g/g/g/f/g | as_built=10.0/10.0/10.0/9.0/9.0/9.0; measured=9.7/9.8/0.382 in/8.8/7.8/8.7; member=shell, strength deck or tight bulkhead; basis=drawing; place=Frame 41, by the cargo rail
+wall-gauging g | as_built=10.0/10.0/10.0/9.0/9.0/9.0; measured=9.7/9.8/0.382 in/8.8/7.8/8.7; member=shell, strength deck or tight bulkhead; \
+basis=drawing; place=Frame 41, by the cargo rail
 vessel-shell g | found=9.2; least=7.5; place=Cone, two spots
 seats g | weight=11.5; widest=3.2; opening=4.6
 tank-air ?not opened
-coating-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | breakdown=2; scale=0.5; edges=8; tank=Ballast 4 starboard, entered by the yard's own permit
+coating-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | breakdown=2; scale=0; edges=8; tank=Ballast 4 starboard, entered by \
+the yard's own permit
 steel-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | pit=0.8; anodes=55; tank=Ballast 4 starboard
 """,
     "reefers": """
@@ -155,7 +162,8 @@ clean-and-smell g
 lamps-and-shelves g
 warm-alarm g | setting=-15/7; delay=11/9
 suction-lagging g
-refrigerant p | refrigerant=R-404A; installed=2008-09-01; charge=14; plate=Two circuits, R-404A on both
+refrigerant p | refrigerant=R-404A; installed=2008-09-01; charge=14; plate=Two circuits, R-404A on both | May run and be topped up with reclaimed \
+gas for now; it leaks, it does not fail.
 gas-book f | added=5.5; checked=2026-06-30 | Five and a half kilos in a year on 14: it leaks somewhere.
 leaks f | places=2
 compressor g | compressors=2; hours=6100
@@ -198,11 +206,13 @@ alert-and-talk g
 licences-and-spares f
 """,
     "hull": """
-gauging-report g | as_built=11.0/9.0/8.0; measured=10.6/8.7/7.8; measured_year=2024; member=shell, strength deck or tight bulkhead; previous=10.7/8.8/7.85; previous_year=2019; basis=gauging report; place=Frame 22, strake C, port
+gauging-report g | as_built=11.0/9.0/8.0; measured=10.6/8.7/7.8; measured_year=2024; member=shell, strength deck or tight bulkhead; \
+previous=10.7/8.8/7.85; previous_year=2019; basis=gauging report; place=Frame 22, strake C, port
 repair-history g | conditions=0/1/0; due=2027-02-28
 drawings g
 old-paint g | inventory=aboard, kept up
-spot-gauging g | as_built=11.0/9.0/8.0; measured=10.5/0.341 in/7.8; member=shell, strength deck or tight bulkhead; basis=drawing; calibrated=2026-09-01; place=Frame 22, both sides
+spot-gauging g | as_built=11.0/9.0/8.0; measured=10.5/0.341 in/7.8; member=shell, strength deck or tight bulkhead; basis=drawing; \
+calibrated=2026-09-01; place=Frame 22, both sides
 coating g/f/g | breakdown=2/6/1; scale=0/1/0; edges=6/14/4 | || Rust along the edges of the cargo rail, no scale under it. ||
 pitting g | depth=0.6/0.9/0.3; plate=10.5/8.7/7.8; share=3
 cracks g/p/g | cracks=0/1/0; longest=0/65/0 | || One at the toe of the crane pedestal bracket, 65 mm, dye confirmed. ||

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, TableStyle
 from reportlab.platypus.tableofcontents import TableOfContents
 
 from inspector.report.theme import INK, PLAIN, SOFT, STYLES, Page, plain, txt
@@ -76,4 +76,6 @@ def heading(title: str, key: str, level: int = 0) -> Paragraph:
 
 def contents() -> TableOfContents:
     """The list of sections with dotted leaders and page numbers."""
-    return TableOfContents(levelStyles=[STYLES["toc0"], STYLES["toc1"]], dotsMinLevel=0)
+    lines = TableStyle([("FONTNAME", (0, 0), (-1, -1), PLAIN), ("VALIGN", (0, 0), (-1, -1), "TOP"), ("LEFTPADDING", (0, 0), (-1, -1), 0),
+                        ("RIGHTPADDING", (0, 0), (-1, -1), 0), ("TOPPADDING", (0, 0), (-1, -1), 0), ("BOTTOMPADDING", (0, 0), (-1, -1), 0)])
+    return TableOfContents(levelStyles=[STYLES["toc0"], STYLES["toc1"]], dotsMinLevel=0, tableStyle=lines)

@@ -1,5 +1,6 @@
 """Programs killed in the middle of writing: afterwards there is the old or the new, never half, and never less than was acknowledged."""
 
+import json
 import os
 import random
 import subprocess
@@ -24,7 +25,7 @@ catalogue = Catalogue(Path(sys.argv[1]) / "catalogue.json")
 number = int(sys.argv[2])
 while True:
     number += 1
-    catalogue.put("briefs", {"id": "one", "number": number, "text": str(number) * 20000})
+    catalogue.put("briefs", {"id": "one", "number": number, "text": str(number) * 150000})
     print(number, flush=True)
 """
 KEEPS_ENTRIES = """
@@ -59,9 +60,11 @@ def test_a_catalogue_killed_while_writing_is_old_or_new(tmp_path):
     chance, number = random.Random(20260502), 0
     for _ in range(KILLS):
         number = killed(KEEPS_DOCUMENTS, tmp_path, number, chance.uniform(0, 0.03))
+        # The file itself must be whole: that the generation before it would stand in is a second line of defence, not this one.
+        assert {"briefs"} == set(json.loads((tmp_path / "catalogue.json").read_bytes()))
         document = Catalogue(tmp_path / "catalogue.json").get("briefs", "one")
         assert document["number"] in (number, number + 1)
-        assert str(document["number"]) * 20000 == document["text"]
+        assert str(document["number"]) * 150000 == document["text"]
         number = document["number"]
 
 

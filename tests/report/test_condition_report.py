@@ -98,7 +98,8 @@ def test_cautions_the_gravest_first_and_only_those_that_apply(text: str) -> None
 
 def test_limits_say_what_kind_of_inspection_this_was(text: str) -> None:
     """The report says what it is not, and who decides."""
-    for said in ("Visual, non-invasive pre-purchase inspection.", "It is not a class survey, not a statutory survey, not a valuation and not an approval of stability",
+    for said in ("Visual, non-invasive pre-purchase inspection.",
+                 "It is not a class survey, not a statutory survey, not a valuation and not an approval of stability",
                  "Local codes, the flag, class and port, and persons licensed by them decide."):
         assert said in text
 
@@ -106,12 +107,13 @@ def test_limits_say_what_kind_of_inspection_this_was(text: str) -> None:
 def test_outline_contents_and_page_numbers_agree(full: Assessment, write) -> None:
     """The outline names each section, and the contents gives the page on which the outline lands."""
     reader = write(full)
-    expected = ["Summary", "Contents", "Vessel and brief", "Scope and limits of the inspection", "Thrusters", "Reefers", "What was not seen", "Not filed under a system",
-                "Work lines", "Photo register", "Sources", "Cautions", "Signatures"]
+    expected = ["Summary", "Contents", "Vessel and brief", "Scope and limits of the inspection", "Thrusters", "Reefers", "What was not seen",
+                "Not filed under a system", "Work lines", "Photo register", "Sources", "Cautions", "Signatures"]
     assert expected == titles(reader.outline)
     listed = re.sub(r"[.\s]+", " ", reader.pages[2].extract_text())
+    # the page number is drawn before the words of its line
     for entry in (one for one in reader.outline if not isinstance(one, list) and one.title != "Contents"):
-        assert f"{entry.title} {reader.get_destination_page_number(entry) + 1}" in listed
+        assert f"{reader.get_destination_page_number(entry) + 1} {entry.title}" in listed
 
 
 def test_every_page_carries_number_revision_digest_and_kind(full: Assessment, write) -> None:
@@ -140,7 +142,8 @@ def test_us_letter_reexpresses_and_keeps_what_was_typed(full: Assessment, write)
     reader = write(full, paper="letter", units="us")
     text = words(reader)
     assert [(612, 792)] == sorted({(float(page.mediabox.width), float(page.mediabox.height)) for page in reader.pages})
-    for said in ("0.378 in (typed 9.6 mm)", "0.3543 in", "Winding temperature: 104 °F (typed 40 °C)", "234.3 ft (typed 71.4 m)", "−18.01 long ton", "0,42 %"):
+    for said in ("0.378 in (typed 9.6 mm)", "0.3543 in", "Winding temperature: 104 °F (typed 40 °C)",
+                 "234.3 ft (typed 71.4 m)", "−18.01 long ton", "0,42 %"):
         assert said in text
 
 
@@ -170,7 +173,8 @@ def test_no_text_breaks_the_report(text: str, full: Assessment, write) -> None:
     for one in full.systems:
         units = tuple(dataclasses.replace(unit, name=text, reason=text, decision="remove", results=tuple(
             dataclasses.replace(result, note=text, unit_name=text, answer=f"not seen: {text}" if result.rating is None else result.answer,
-                                readings=tuple(dataclasses.replace(typed, text=text) for typed in result.readings)) for result in unit.results)) for unit in one.units)
+                                readings=tuple(dataclasses.replace(typed, text=text) for typed in result.readings))
+            for result in unit.results)) for unit in one.units)
         lines = tuple(dataclasses.replace(line, text=text, act=text, unit=text) for line in one.lines)
         systems.append(dataclasses.replace(one, units=units, lines=lines, whole=dataclasses.replace(one.whole, reason=text)))
     findings = tuple(dataclasses.replace(one, title=text, text=text, action=text, unit_name=text, urgency=text) for one in full.findings)

@@ -1,0 +1,72 @@
+"""Reads the scenario's short lines (see well_kept.py) into what the record says of each unit's checks."""
+
+import re
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from inspector.checklists import Check, System
+from inspector.checklists import Reading as Asked
+
+RATINGS = {"g": "good", "f": "fair", "p": "poor", "x": "failed", "n": "not fitted"}
+# what a check's title begins with -> the units it is meant for; the others do not have it
+_MEANT = {"Set": ("set",), "Board": ("board",), "Emergency": ("emergency",), "Room": ("freezer", "chill"), "Plant": ("plant",), "Shell": ("shell",),
+          "Deck": ("decks",), "Closing": ("closing",), "Fuel": ("fuel",), "Bulk": ("dry",), "Fresh water": ("fresh",), "Waste": ("waste",)}
+_NUMBER = re.compile(r"(-?[0-9.]+)(?: (.+))?")
+_GATE = ("permit", "attendant", "instrument", "entered")
+Said = tuple[str, str, Any]
+
+
+def sheets_of(system: System, units: Iterable[str], text: str) -> Iterator[Said]:
+    """(subject, field, value) for every unit and check that the text speaks of, and "not fitted" for checks meant for other units."""
+    units = tuple(units)
+    lines = dict(line.split(" ", 1) for line in text.strip().splitlines())
+    for check in system.checks:
+        meant = _meant(check, units)
+        for unit in units:
+            subject = f"sheet/{system.id}/{unit}/{check.id}"
+            if unit not in meant:
+                yield subject, "rating", "not fitted"
+            elif check.id in lines:
+                yield from _sheet(subject, check, lines[check.id], meant.index(unit))
+    unknown = set(lines) - {check.id for check in system.checks}
+    if unknown:
+        raise ValueError(f"{system.id} has no check {', '.join(sorted(unknown))}")
+
+
+def _meant(check: Check, units: tuple[str, ...]) -> tuple[str, ...]:
+    kinds = _MEANT.get(check.title.partition(":")[0]) if ":" in check.title else None
+    return units if kinds is None else tuple(unit for unit in units if unit.startswith(kinds))
+
+
+def _sheet(subject: str, check: Check, line: str, position: int) -> Iterator[Said]:
+    ratings, readings, notes = ([part.strip() for part in line.split(" |", 2)] + ["", ""])[:3]
+    word = _turn(ratings.split("/"), position)
+    rating = f"not seen: {word[1:]}" if word.startswith("?") else RATINGS[word]
+    yield subject, "rating", rating
+    if check.enclosed:
+        yield subject, "gate", dict.fromkeys(_GATE, "no" if ":" in rating else "yes")
+    asked = {one.id: one for one in check.readings}
+    for pair in filter(None, readings.split("; ")) if ":" not in rating else ():
+        name, _, values = pair.partition("=")
+        yield subject, f"reading/{name}", _reading(asked[name], values, position)
+    note = _turn([one.strip() for one in notes.removeprefix("|").split("||")], position)
+    if note:
+        yield subject, "note", note
+
+
+def _reading(asked: Asked, values: str, position: int) -> dict[str, str]:
+    several = asked.kind in ("number", "whole", "date") or "/" in values
+    value = _turn(_parts(values), position) if several else values
+    if asked.kind != "number":
+        return {"value": value}
+    number, unit = _NUMBER.fullmatch(value).groups()
+    return {"value": number, "unit": unit or asked.unit}
+
+
+def _parts(values: str) -> list[str]:
+    # a / inside a unit (in/s) is no parting
+    return re.split(r"/(?!s\b)", values)
+
+
+def _turn(options: list[str], position: int) -> str:
+    return options[position % len(options)].strip()
