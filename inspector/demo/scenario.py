@@ -59,13 +59,14 @@ def _verdicts(rows: dict[str, dict[str, str]]):
 
 
 WELL_KEPT = Candidate(
-    "demo-quillow-tarn",
-    {"title": "Quillow Tarn, purchase inspection", "place": "Lay-by berth 4, Orrimhaven", "date": "2026-10-06",
+    "demo-zellowen-tide",
+    {"title": "Zellowen Tide, purchase inspection", "place": "Lay-by berth 4, Orrimhaven", "date": "2026-10-06",
      "attending": "Master, chief engineer, electrician",
      "weather": "Overcast, 9 °C, dry deck, slack water"},
-    {"name": "Quillow Tarn", "imo": "0001236", "flag": "Vessmark", "class": "Supply vessel, DP class 2, unattended machinery",
+    {"name": "Zellowen Tide", "imo": "0001236", "flag": "Vessmark", "class": "Supply vessel, DP class 2, unattended machinery",
      "built": "2007-11-19", "year": "2008",
-     "yard": "Tarnbrekka Yard, hull 41", "length": "78.6", "breadth": "18.4", "depth": "8.0", "draught": "6.4", "tonnage": "2890", "deck_area": "720", "dp_class": "2",
+     "yard": "Tarnbrekka Yard, hull 41", "length": "78.6", "breadth": "18.4", "depth": "8.0", "draught": "6.4", "tonnage": "2890",
+     "deck_area": "720", "dp_class": "2",
      "particulars": "Two shaft lines, four sets, three tunnel thrusters. One owner since new. In lay-up with a crew of six since April."},
     {"hull": _HULL, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "switchboards": _power(4), "tanks": _TANKS, "reefers": _ROOMS,
      "dynamic-positioning": (("dp", "DP system"),)},
@@ -100,7 +101,8 @@ dynamic-positioning|dp|replace|New consoles and computers, failure analysis, tri
 dynamic-positioning|dp|refurbish|Spare cards, batteries of both supplies|40000|55000|75000|0
 """)
     + _verdicts({
-        "propulsion/all": {"life_years": "18", "parts": "made", "decision": "retain", "reason": "Good papers, good oil. The starboard seal is watched, not feared."},
+        "propulsion/all": {"life_years": "18", "parts": "made", "decision": "retain",
+        "reason": "Good papers, good oil. The starboard seal is watched, not feared."},
         "thrusters/all": {"life_years": "16", "parts": "hard to get"}, "switchboards/all": {"life_years": "16", "parts": "made"},
         "hull/all": {"life_years": "20"}, "reefers/all": {"life_years": "6", "parts": "hard to get"},
         "dynamic-positioning/all": {"life_years": "5", "parts": "hard to get", "decision": "remove", "space_won": "9",
@@ -122,12 +124,13 @@ dynamic-positioning|dp|refurbish|Spare cards, batteries of both supplies|40000|5
 )
 
 TIRED = Candidate(
-    "demo-brannoc-veil",
-    {"title": "Brannoc Veil, first look", "place": "Outer quay, Skelmavik Sound", "date": "2026-10-20",
+    "demo-brannoveth-veil",
+    {"title": "Brannoveth Veil, first look", "place": "Outer quay, Skelmavik Sound", "date": "2026-10-20",
      "attending": "Watchman, ship's electrician for two hours",
      "weather": "Rain, 6 °C, dark from 17:00, no heating on board"},
-    {"name": "Brannoc Veil", "imo": "0003454", "flag": "Ostrand", "class": "Supply vessel, class suspended", "built": "1997-06-02", "year": "1998",
-     "yard": "Kelmorra Shipworks, hull 17", "length": "62.2", "breadth": "15.1", "depth": "6.8", "draught": "5.6", "tonnage": "1630", "deck_area": "430", "dp_class": "1",
+    {"name": "Brannoveth Veil", "imo": "0003454", "flag": "Ostravelle", "class": "Supply vessel, class suspended", "built": "1997-06-02", "year": "1998",
+     "yard": "Kelmorra Shipworks, hull 17", "length": "62.2", "breadth": "15.1", "depth": "6.8", "draught": "5.6", "tonnage": "1630",
+     "deck_area": "430", "dp_class": "1",
      "particulars": "Two shaft lines, three sets, three tunnel thrusters. Laid up without crew since 2019, shore power for lights."},
     {"hull": _HULL, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "switchboards": _power(3), "tanks": _TANKS, "reefers": _ROOMS,
      "dynamic-positioning": (("dp", "DP system"),)},
@@ -159,16 +162,18 @@ reefers|plant|replace|New rooms and plant|240000|300000|380000|7
 )
 
 BARELY = Candidate(
-    "demo-isen-harrow",
-    {"title": "Isen Harrow, looked at from the quay", "place": "Timber quay, Dunmorrel", "date": "2026-11-10",
+    "demo-ithrenna-lark",
+    {"title": "Ithrenna Lark, looked at from the quay", "place": "Timber quay, Dunmorrel", "date": "2026-11-10",
      "attending": "Watchman; master ashore with the keys",
      "weather": "Clear, 3 °C, two hours of light left"},
-    {"name": "Isen Harrow", "imo": "0005672", "flag": "Vessmark", "class": "Supply vessel, DP class 2", "built": "2011-03-28", "year": "2012",
-     "yard": "Tarnbrekka Yard, hull 58", "length": "73.4", "breadth": "16.8", "depth": "7.4", "draught": "6.0", "tonnage": "2310", "deck_area": "610", "dp_class": "2",
+    {"name": "Ithrenna Lark", "imo": "0005672", "flag": "Vessmark", "class": "Supply vessel, DP class 2", "built": "2011-03-28", "year": "2012",
+     "yard": "Tarnbrekka Yard, hull 58", "length": "73.4", "breadth": "16.8", "depth": "7.4", "draught": "6.0", "tonnage": "2310",
+     "deck_area": "610", "dp_class": "2",
      "particulars": "Two shaft lines, three sets, three thrusters by the drawing in the seller's letter. Nothing run, nothing opened."},
     {"hull": _HULL, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "switchboards": _power(3), "tanks": _TANKS, "reefers": _ROOMS},
     barely_seen.SHEETS,
-    _findings("keep watch|hull/shell|Second visit needed|Two hours alongside, deck and bow thruster hatch only.|Come back with the master aboard, two days and a dead board."),
+    _findings("keep watch|hull/shell|Second visit needed|Two hours alongside, deck and bow thruster hatch only.|"
+              "Come back with the master aboard, two days and a dead board."),
     (("hull-side-far", "sheet/hull/shell/coating", "Port side from the quay"), ("closed-manhole", "sheet/tanks/ballast/covers", "Tank cover, not opened")),
 )
 

@@ -28,6 +28,8 @@ FONT_FILES = {PLAIN: "IBMPlexSans-Regular.ttf", BOLD: "IBMPlexSans-SemiBold.ttf"
 # marks that turn the writing direction or hide: a caption could show something else than it says
 _UNSEEN = re.compile("[\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufffe\uffff]")
 
+_ENDLESS = re.compile(r"(\S{80})(?=\S)")
+
 
 @dataclass(frozen=True)
 class Page:
@@ -71,8 +73,8 @@ def plain(text: object, most: int = 0) -> str:
 
 
 def txt(text: object, most: int = 0) -> str:
-    """The same, safe as the content of a Paragraph: nothing that a person typed can become markup."""
-    return escape(plain(text, most))
+    """The same, safe as the content of a Paragraph: nothing that a person typed can become markup; endless words are broken, as they take minutes to set."""
+    return escape(_ENDLESS.sub(r"\1 ", plain(text, most)))
 
 
 def use_fonts() -> None:

@@ -1,6 +1,8 @@
 """The walk: one page per inspection that holds every sheet; what was recorded is painted over it by the page's own scripts."""
 
-from flask import Blueprint, render_template
+import gzip
+
+from flask import Blueprint, Response, render_template, request
 
 from inspector.assess.shapes import REASONS
 from inspector.web.desk import desk, open_inspection
@@ -18,7 +20,18 @@ def walk(inspection_id: str):
     systems = [{"system": library.systems[system_id], "units": units} for system_id, units in counted.items() if units]
     state = inspection.state
     title = state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
-    return render_template(
+    page = render_template(
         "walk/walk.html", inspection={"id": inspection.id, "title": title}, systems=systems, spaces=library.spaces, cautions=library.cautions,
         reasons=REASONS, surveyors=[one["name"] for one in desk().catalogue.all("surveyors")], host=desk().host, step="walk",
     )
+    return _compressed(page)
+
+
+def _compressed(page: str) -> Response:
+    # This one page is large and may travel over a tablet's hotspot; it holds no secret that compression could betray.
+    response = Response(page, mimetype="text/html")
+    response.vary.add("Accept-Encoding")
+    if "gzip" in request.accept_encodings:
+        response.set_data(gzip.compress(response.get_data(), compresslevel=6, mtime=0))
+        response.content_encoding = "gzip"
+    return response

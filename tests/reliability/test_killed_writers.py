@@ -80,3 +80,19 @@ def test_a_journal_killed_while_writing_keeps_what_was_acknowledged(tmp_path):
         assert numbers[-1] in (number, number + 1)
         assert len(reading.damage) <= kill
         number = numbers[-1]
+
+
+def test_who_reads_while_the_catalogue_is_written_sees_old_or_new(tmp_path):
+    """Half a second of reading as fast as possible beside a writer: the file is whole at every look, so a kill at any of those moments leaves it whole."""
+    program = [sys.executable, "-c", KEEPS_DOCUMENTS, str(tmp_path), "0"]
+    looks = 0
+    with subprocess.Popen(program, stdout=subprocess.PIPE, cwd=ROOT, env={**os.environ, "PYTHONPATH": str(ROOT)}) as process:
+        try:
+            process.stdout.readline()
+            end = time.monotonic() + 0.5
+            while time.monotonic() < end:
+                assert (tmp_path / "catalogue.json").read_bytes().endswith(b"}")
+                looks += 1
+        finally:
+            process.kill()
+    assert looks > 20

@@ -9,6 +9,9 @@ const NUMBER = { number: /^[+-−]?\d+([.,]\d+)?$/, whole: /^[+-−]?\d+$/ };
 // A copy of a check's card for one unit; ids become unique so that every label keeps its input.
 export function build(source, subject, of) {
   const card = source.cloneNode(true);
+  for (const place of card.querySelectorAll("[data-part]")) {
+    place.replaceWith(document.getElementById(`part-${place.dataset.part}`).content.cloneNode(true));
+  }
   const suffix = subject.replaceAll("/", "_");
   for (const element of card.querySelectorAll("[id]")) element.id += `--${suffix}`;
   for (const label of card.querySelectorAll("label[for]")) label.htmlFor += `--${suffix}`;
