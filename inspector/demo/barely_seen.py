@@ -18,7 +18,7 @@ load-run ?not run
 stern-seals ?no access
 """,
     "thrusters": """
-plate g | plate=Plates on the motors, seen from the hatch; power=650 kW; hours=0
+plate g | plate=Plates on the motors, seen from the hatch; power=650 kW
 hub-oil ?no access
 full-run ?not run
 room-access g

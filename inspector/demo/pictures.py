@@ -79,7 +79,9 @@ def _corroded_plate(draw: Draw, chance: random.Random) -> None:
 def _manhole(draw: Draw, chance: random.Random) -> None:
     draw.rectangle((0, 0, 1600, 1200), fill="#586a5e")
     draw.ellipse((350, 200, 1250, 950), fill="#8f9a94", outline="#2c3531", width=14)
-    draw.ellipse((520, 340, 1080, 810), fill="#20262a", outline="#111", width=10)
+    draw.ellipse((520, 340, 1080, 810), fill="#7e8a84", outline="#39433e", width=10)
+    draw.arc((720, 500, 880, 640), 180, 360, fill="#2c3531", width=18)
+    _blotches(draw, chance, 14, ("#8a4b24", "#6e3518"), (480, 300, 1120, 850), 26)
     for step in range(24):
         angle = math.radians(15 * step)
         x, y = 800 + 370 * math.cos(angle), 575 + 305 * math.sin(angle)
@@ -177,12 +179,12 @@ def _thermal(draw: Draw, chance: random.Random) -> None:
         for ring in range(8):
             r = 190 - ring * 22
             draw.ellipse((x - r, 520 - r, x + r, 520 + r), fill=f"#{90 + ring * (20 if hot else 8):02x}{20 + ring * (25 if hot else 8):02x}{80 - ring * 9:02x}")
-        draw.text((x, 780), f"{61 if hot else 43 + chance.randint(0, 2)} °C", fill="#fff", font=_font(56), anchor="mm")
+        draw.text((x, 780), f"{55 if hot else 43 + chance.randint(0, 2)} °C", fill="#fff", font=_font(56), anchor="mm")
 
 
 SCENES: dict[str, Callable[[Draw, random.Random], None]] = {
-    "engine-room": _engine_room, "oil-pressure": lambda draw, _: _gauge(draw, 0.47, "bar", 10), "corroded-plate": _corroded_plate, "manhole": _manhole,
+    "engine-room": _engine_room, "oil-pressure": lambda draw, _: _gauge(draw, 0.46, "bar", 10), "corroded-plate": _corroded_plate, "manhole": _manhole,
     "tunnel": _tunnel, "switchboard": _switchboard, "coil": _coil, "deck": _deck, "hull-side": _hull_side, "stern-seal": _stern_seal,
-    "batteries": _battery_box, "thermal": _thermal, "start-air": lambda draw, _: _gauge(draw, 0.35, "bar", 40), "tired-deck": _corroded_plate,
+    "batteries": _battery_box, "thermal": _thermal, "start-air": lambda draw, _: _gauge(draw, 0.275, "bar", 40), "tired-deck": _corroded_plate,
     "hull-side-far": _hull_side, "closed-manhole": _manhole,
 }

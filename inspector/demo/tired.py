@@ -50,7 +50,7 @@ board-front p | | Mat gone, drip tray under a pipe above the bus tie.
 board-inside ?not opened
 cables p
 shore-connection g | voltage=440; frequency=60; current=250
-emergency-start x | seconds=0; load=0 | Three tries, no start.
+emergency-start x | | Three tries, no start.
 batteries x | voltage=18.2; fitted=2014-01-01
 """,
     "tanks": """
