@@ -95,19 +95,23 @@ def _units(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
 
 
 def _measured(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
-    """Every reading beside its limit, with the judgement and where the limit stands."""
-    rows = [_measure_row(result, issue) for result in all_results(one) if result.readings]
+    """Every reading that a criterion judges beside its limit, with the judgement and where the limit stands."""
+    rows = [_measure_row(result, issue) for result in all_results(one) if _is_measured(result)]
     top = heading("What was measured", f"{key}-measured", 1)
     if not rows:
-        return [top, Paragraph("No readings were taken.", STYLES["body"])]
-    rest = issue.page.column - (37 + 30 + 17 + 29) * mm - _MARK
-    return [top, rows_table(("unit, check", "reading", "limit", "", "judged", "by"), rows, (37 * mm, 30 * mm, 17 * mm, _MARK, 29 * mm, rest), right=(2,))]
+        return [top, Paragraph("No readings were taken that a criterion judges; others stand with the ratings.", STYLES["body"])]
+    rest = issue.page.column - (34 + 44 + 15 + 25) * mm - _MARK
+    return [top, rows_table(("unit, check", "reading", "limit", "", "judged", "by"), rows, (34 * mm, 44 * mm, 15 * mm, _MARK, 25 * mm, rest), right=(2,))]
+
+
+def _is_measured(result: CheckResult) -> bool:
+    return bool(result.readings and (result.judgement or result.cannot_judge))
 
 
 def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
     judged = result.judgement
     name: list[Run] = [(f"{result.unit_name}:", "soft"), (result.check.title, "")]
-    said: list[Run] = [(result.cannot_judge or "recorded, not judged", "soft")]
+    said: list[Run] = [(result.cannot_judge, "soft")]
     by: list[Run] = []
     if judged:
         said = [(f"{judged.rating}," if judged.rating else "", "now" if judged.rating in ("poor", "failed") else ""), (judged.band, "")]
@@ -122,7 +126,7 @@ def _ratings(one: SystemPart, issue: Issue, key: str, numbers: dict[str, int]) -
     """Each unit's checks with rating and note."""
     parts: list[Flowable] = [heading("Ratings and notes", f"{key}-ratings", 1)]
     for unit in one.units or (one.whole,):
-        rows = [[result.check.title, LevelMark(result.rating) if result.rating else "", rating_runs(result), _note(result, numbers)] for result in unit.results]
+        rows = [_rating_row(result, issue, numbers) for result in unit.results]
         parts.append(Paragraph(txt(unit.name, 120), STYLES["h3"]))
         rest = issue.page.column - (50 + 36) * mm - _MARK
         table = rows_table(("check", "", "rating", "note"), rows, (50 * mm, _MARK, 36 * mm, rest)) if rows else Paragraph("No checks.", STYLES["body"])
@@ -130,9 +134,15 @@ def _ratings(one: SystemPart, issue: Issue, key: str, numbers: dict[str, int]) -
     return parts
 
 
-def _note(result: CheckResult, numbers: dict[str, int]) -> list[Run]:
+def _rating_row(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> list[Cell]:
+    mark = LevelMark(result.rating) if result.rating else ""
+    return [result.check.title, mark, rating_runs(result), _note(result, issue, numbers)]
+
+
+def _note(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> list[Run]:
+    read = "" if _is_measured(result) else readings_text(result, issue.units)
     shown = ", ".join(f"P-{numbers[sha]:03d}" for sha in result.photos if sha in numbers)
-    says = [(one, "") for one in (result.judgement.sentence if result.judgement else "", result.note) if one]
+    says = [(one, "") for one in (result.judgement.sentence if result.judgement else "", result.note, read and f"{read}.") if one]
     return [*says, (f"See {shown}." if shown else "", "soft")]
 
 

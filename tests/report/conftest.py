@@ -92,7 +92,7 @@ def make(shas: list[str], visit: dict[str, str] | None = None, caption: str = "H
                         "thrusters", "stern", "Stern thruster"),
                 Finding("c", 14, "Gangway net torn", "Two metres.", "keep watch"))
     return Assessment(
-        {"name": "Candidate B", "imo": "9074729", "length": "71.4", "deck_area": "540", "flag": "not stated"},
+        {"name": "Candidate B", "imo": "0001236", "length": "71.4", "deck_area": "540", "flag": "not stated"},
         {"client": "The client", "speed": "12", "range": "6000"},
         visit or {"title": "First visit", "place": "Alongside", "date": "2026-05-02", "attending": "K. T., surveyor", "weather": "rain"},
         (SystemPart(system("thrusters", "Thrusters", PLATE, OIL, COIL, RUN, AZIMUTH), whole, units, lines),
