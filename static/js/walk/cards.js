@@ -6,21 +6,6 @@ import { describe, paintDisputes, paintHistory } from "./answers.js";
 
 const NUMBER = { number: /^[+-−]?\d+([.,]\d+)?$/, whole: /^[+-−]?\d+$/ };
 
-// A copy of a check's card for one unit; ids become unique so that every label keeps its input.
-export function build(source, subject, of) {
-  const card = source.cloneNode(true);
-  for (const place of card.querySelectorAll("[data-part]")) {
-    place.replaceWith(document.getElementById(`part-${place.dataset.part}`).content.cloneNode(true));
-  }
-  const suffix = subject.replaceAll("/", "_");
-  for (const element of card.querySelectorAll("[id]")) element.id += `--${suffix}`;
-  for (const label of card.querySelectorAll("label[for]")) label.htmlFor += `--${suffix}`;
-  card.dataset.subject = subject;
-  card.id = `card--${suffix}`;
-  card.querySelector("[data-of]").textContent = of;
-  return card;
-}
-
 export function paint(log, card) {
   const { subject } = card.dataset;
   const rating = log.state.value(subject, "rating");

@@ -1,6 +1,7 @@
 // The plan of the page (which checks there are, on which unit, in which space) and the views over it, named in the address.
 
-import { build, paint } from "./cards.js";
+import { build } from "./build.js";
+import { paint } from "./cards.js";
 import { findings } from "./findings.js";
 import { photosOn, paintStrip } from "./photos.js";
 import { answerOf, paintHeader, paintTide, tally } from "./status.js";
