@@ -22,6 +22,13 @@ propeller ?no access
 hub-oil p | water=0.8/1.1; sampled=2026-10-20
 pitch-response ?not run
 spares-and-service p | | Makers answer, but price each part as a one-off.
+turbocharger f
+control-stations f
+gear-teeth p
+flexible-coupling p | | Rubber cracked through to the cord.
+power-take-off f
+wear-down ?no access
+pitch-hydraulics p
 """,
     "thrusters": """
 plate f | plate=Tunnel, fixed pitch; power=515 kW; hours=18800/19150/14400
@@ -35,6 +42,15 @@ foundation p | | Scale flakes off the ring by hand.
 room-bilge x/p/p | delay=0/40/45 | Water to the floor plates and no alarm. || ||
 tunnel-outside ?no access
 spares-and-service p
+header-tank p
+room-access f
+motor-air-and-grease p
+standstill-heater x | | Cold to the hand on all three.
+coupling f
+hydraulics ?not run
+starter-or-drive f
+control-stations f
+alarms x
 """,
     "switchboards": """
 set-plate f | plate=Eight cylinder set, 60 Hz; power=350 kW; current=570; hours=44100/45800/39900
@@ -52,6 +68,15 @@ cables p
 shore-connection g | voltage=440; frequency=60; current=250
 emergency-start x | | Three tries, no start.
 batteries x | voltage=18.2; fitted=2014-01-01
+alternator-air-path p
+spare-ways f
+transformers f
+drawings p | | Half the sheets gone, the rest marked up in pencil.
+emergency-fuel f
+emergency-room p
+spares-and-service p
+protection-tests p
+bus-tie ?not run
 """,
     "tanks": """
 tank-plan f | tanks=6/4/6/4/8/3; capacity=480/170/520/380/700/30; built=part of the hull
@@ -63,6 +88,16 @@ boundaries p/f/g/f/x/p | leaks=2/1/0/1/4/2 | || || || || Four weeping seams and 
 wall-gauging g/g/g/g/x/f | as_built=9.0; measured=8.1/8.2/7.9/8.0/5.9/7.0; member=shell, strength deck or tight bulkhead; basis=gauging report; \
 place=Frame 38, tween side
 steel-inside ?not opened
+last-contents f
+neighbours f
+vent-valves p
+filling-station p
+sounding-pipes f
+gauges x | | None of the panel's gauges answers.
+level-alarms x
+remote-valves p
+lines-and-blanks f
+pipe-wear p
 """,
     "reefers": """
 temperature p | temperature=16.4/61 °F; store=frozen/chilled | Plant off; rooms hold paint tins.
@@ -72,6 +107,17 @@ refrigerant p | refrigerant=R-22; installed=1998-05-01; charge=22; plate=R-22, o
 compressor x | compressors=2; hours=14000 | Seized, one turned by hand to no end.
 pressures ?not run
 spares-and-service p | serviced=2018-03-09; gas=0
+thermometer p
+door p
+trapped-person x | | No bell, no inside handle on the freezer.
+cooler p
+stowage f
+loading-way g
+clean-and-smell p
+lamps-and-shelves f
+suction-lagging p
+condenser p
+starters-and-controls p
 """,
     "hull": """
 gauging-report x/p/p | as_built=10.0/8.0/8.0; measured=6.8/6.2/6.3; measured_year=2022; member=shell, strength deck or tight bulkhead; \
@@ -92,5 +138,27 @@ weather-doors p | doors=7; leaking=5; sill=600
 penetrations p | bulkheads=3; open=6
 watertight-doors ?not run
 voids ?no access
+fairness f
+waterline-belt p
+fenders p | | Half the rubbers gone, brackets open to the shell.
+cathodic-protection p
+sheathing p
+bulwarks f
+ventilators p
+house-foot p | | Rust runs out from under the house all along the after end.
+rails-and-ladders f
+hatches p
+windows f
+""",
+    "dynamic-positioning": """
+verification-document x | | None on board; the last one lapsed in 2019.
+failure-analysis p
+trials x
+cabinets f
+event-history ?not run
+hold-trial ?not run
+controllers ?not run
+ups p
+licences-and-spares p
 """,
 }
