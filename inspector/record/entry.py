@@ -19,6 +19,7 @@ SUBJECTS = re.compile(
 FIELD = re.compile(rf"{_PART}(/{_PART})?")
 LONGEST_VALUE = 20_000
 MOST_REPLACED = 200
+DEEPEST_VALUE = 12
 KEYS = ("id", "at", "device", "who", "subject", "field", "value", "replaces")
 
 
@@ -99,7 +100,17 @@ def _is_time(value: Any) -> bool:
     return True
 
 
+def _is_shallow(value: Any) -> bool:
+    # How deep json itself can go differs between Python versions, so the depth is counted, level by level.
+    level = [value]
+    for _ in range(DEEPEST_VALUE):
+        level = [inner for one in level if isinstance(one, list | dict) for inner in (one.values() if isinstance(one, dict) else one)]
+    return not any(isinstance(one, list | dict) for one in level)
+
+
 def _is_value(value: Any) -> bool:
+    if not _is_shallow(value):
+        return False
     try:
         text = json.dumps(value, ensure_ascii=False, allow_nan=False)
         text.encode("utf-8")
