@@ -83,7 +83,7 @@ def test_from_nothing_to_the_report(phone, served, files):
 
 
 def walk_all(page):
-    """Rate at least nine checks on one sheet of each of the seven systems; returns the titles rated and the readings typed."""
+    """Rate at least nine checks on one sheet of each of the seven systems; returns each title with its rating and the readings typed."""
     titles, readings = [], []
     for system in ("hull", "propulsion", "thrusters", "switchboards", "tanks", "reefers", "dynamic-positioning"):
         page.click(".walk-nav [data-go=sheets]")
@@ -92,7 +92,7 @@ def walk_all(page):
         for index in range(9):
             card = cards.nth(index)
             card.locator(f"button[data-rate={WORDS[index % 4]}]").click()
-            titles.append(card.locator("h2").inner_text())
+            titles.append(card.locator("h2").inner_text() + WORDS[index % 4])
         typed = cards.locator("input[data-kind=number]").first
         number = str(11 + len(readings))
         unit = cards.locator("select[data-unit-of]").first
