@@ -10,8 +10,7 @@ from inspector.assess.shapes import URGENCIES, VERDICTS, SystemPart
 from inspector.errors import InspectorError
 from inspector.quantities import parse_number
 from inspector.record.store import Inspection
-from inspector.web.desk import desk, open_inspection
-from inspector.web.prepare import _title as title_of
+from inspector.web.desk import desk, open_inspection, title_of
 
 pages = Blueprint("decide", __name__)
 ACTS = ("refurbish", "replace", "remove")

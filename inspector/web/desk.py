@@ -86,6 +86,12 @@ def desk() -> Desk:
     return current_app.extensions["desk"]
 
 
+def title_of(inspection: Inspection) -> str:
+    """What an inspection is called on screens: the vessel's name, else its own title."""
+    state = inspection.state
+    return state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
+
+
 def open_inspection(inspection_id: str) -> Inspection:
     """The inspection of that id; NoSuchInspection becomes a 404 with its sentence."""
     return desk().inspections.get(inspection_id)

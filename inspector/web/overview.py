@@ -3,7 +3,7 @@
 from typing import Any
 
 from inspector.errors import InspectorError
-from inspector.web.desk import Desk
+from inspector.web.desk import Desk, title_of
 
 
 def rows(desk: Desk) -> list[dict[str, Any]]:
@@ -26,7 +26,7 @@ def _row(desk: Desk, inspection_id: str) -> dict[str, Any]:
     seen = sum(part.whole.condition.seen for part in assessment.systems)
     checks = sum(part.whole.condition.applicable for part in assessment.systems)
     return {
-        "id": inspection_id, "title": state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet",
+        "id": inspection_id, "title": title_of(inspection),
         "date": state.value("inspection", "date", ""), "seen": seen, "checks": checks, "findings": len(assessment.findings),
         "damage": [str(one) for one in inspection.damage], "systems": systems, "wrong": "",
     }

@@ -5,8 +5,7 @@ from flask_wtf import FlaskForm
 
 from inspector import places
 from inspector.assess.shapes import NEEDS
-from inspector.record.store import Inspection
-from inspector.web.desk import desk, open_inspection
+from inspector.web.desk import desk, open_inspection, title_of
 from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, first_fault, form_for, imo_sentence
 from inspector.web.overview import rows
 from inspector.web.units import unit_id, units_of
@@ -92,13 +91,8 @@ def prepare(inspection_id: str):
     return render_template(
         "prepare/prepare.html", inspection=inspection, library=library, units=units_of(state, library), state=state, form=FlaskForm(),
         vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
-        imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=_title(inspection),
+        imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=title_of(inspection),
     )
-
-
-def _title(inspection: Inspection) -> str:
-    state = inspection.state
-    return state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
 
 
 @pages.route("/inspection/<inspection_id>/edit/<subject>", methods=["GET", "POST"])

@@ -6,9 +6,8 @@ from pathlib import Path
 from flask import Blueprint, abort, render_template, request, send_file
 
 from inspector.record import bundle
-from inspector.web.desk import desk, open_inspection
+from inspector.web.desk import desk, open_inspection, title_of
 from inspector.web.making import make_report
-from inspector.web.prepare import _title as title_of
 
 pages = Blueprint("reports", __name__)
 

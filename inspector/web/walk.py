@@ -5,7 +5,7 @@ import gzip
 from flask import Blueprint, Response, render_template, request
 
 from inspector.assess.shapes import REASONS
-from inspector.web.desk import desk, open_inspection
+from inspector.web.desk import desk, open_inspection, title_of
 from inspector.web.units import units_of
 
 pages = Blueprint("walk", __name__)
@@ -18,10 +18,8 @@ def walk(inspection_id: str):
     library = desk().library_of(inspection)
     counted = units_of(inspection.state, library)
     systems = [{"system": library.systems[system_id], "units": units} for system_id, units in counted.items() if units]
-    state = inspection.state
-    title = state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
     page = render_template(
-        "walk/walk.html", inspection={"id": inspection.id, "title": title}, systems=systems, spaces=library.spaces, cautions=library.cautions,
+        "walk/walk.html", inspection={"id": inspection.id, "title": title_of(inspection)}, systems=systems, spaces=library.spaces, cautions=library.cautions,
         reasons=REASONS, surveyors=[one["name"] for one in desk().catalogue.all("surveyors")], host=desk().host, step="walk",
     )
     return _compressed(page)
