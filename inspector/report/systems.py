@@ -140,7 +140,7 @@ def _rating_row(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> l
 
 
 def _note(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> list[Run]:
-    read = "" if _is_measured(result) else readings_text(result, issue.units)
+    read = "" if _is_measured(result) else readings_text(result, issue.units, labelled=True)
     shown = ", ".join(f"P-{numbers[sha]:03d}" for sha in result.photos if sha in numbers)
     says = [(one, "") for one in (result.judgement.sentence if result.judgement else "", result.note, read and f"{read}.") if one]
     return [*says, (f"See {shown}." if shown else "", "soft")]

@@ -36,9 +36,9 @@ def reading_text(reading: Typed, units: str, alone: bool) -> str:
     return value if alone else f"{reading.label}: {value}"
 
 
-def readings_text(result: CheckResult, units: str) -> str:
-    """All readings of a check in one line."""
-    return "; ".join(reading_text(one, units, len(result.readings) == 1) for one in result.readings if one.text)
+def readings_text(result: CheckResult, units: str, labelled: bool = False) -> str:
+    """All readings of a check in one line; a single one goes without its label unless `labelled`."""
+    return "; ".join(reading_text(one, units, len(result.readings) == 1 and not labelled) for one in result.readings if one.text)
 
 
 def limit_text(result: CheckResult, units: str) -> str:
