@@ -2,37 +2,29 @@
 
 A rule never receives a missing, unlike or out-of-range value: ``Criterion.apply`` refuses first, with a sentence. A
 rule that rests on memory or on common practice alone may warn but never fail a system: ``apply`` caps it at poor.
+Where class, flag or maker decide, the limits are a named profile (profiles.py) that a surveyor may set himself; where
+one number decides alone, the bands are a ladder (ladder.py) that a phone can apply without the server.
 """
 
 import dataclasses
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import NoReturn
 
+from inspector.criteria.ladder import Ladder
+from inspector.criteria.profiles import Profile
+from inspector.criteria.source import MARKS, MAY_FAIL, Source
 from inspector.errors import InspectorError
 from inspector.quantities import NotANumber, parse_number, show
 
-MARKS = ("seen", "memory", "common practice")
+__all__ = ["KINDS", "MARKS", "RATINGS", "CannotJudge", "Criterion", "Input", "Judgement", "Ladder", "Profile", "Source", "refuse"]
 RATINGS = ("good", "fair", "poor", "failed")
 KINDS = ("number", "whole", "choice", "date", "text")
 
 
 class CannotJudge(InspectorError):
     """A reading that the criterion may not judge. Attributes: ``criterion``, ``input``, ``received``."""
-
-
-@dataclass(frozen=True)
-class Source:
-    """Where a limit stands. ``mark`` is "seen" (text or extract read), "memory" (recalled) or "common practice"."""
-
-    title: str
-    edition: str
-    clause: str
-    mark: str
-
-    def __str__(self) -> str:
-        return f"{self.title}, {self.edition}, {self.clause} ({self.mark})"
 
 
 @dataclass(frozen=True)
@@ -71,7 +63,11 @@ class Judgement:
 
 @dataclass(frozen=True)
 class Criterion:
-    """A published rule with what it asks for. ``judge`` is a pure function whose parameters are the input names."""
+    """A published rule with what it asks for. ``judge`` is a pure function whose parameters are the input names.
+
+    With a ``profile``, ``judge`` also takes ``limits`` (name -> value). ``ladder`` makes the bands of the one deciding
+    number from the other inputs (and ``limits``, with a profile); ``judge`` must use the same ladder.
+    """
 
     name: str
     title: str
@@ -80,11 +76,14 @@ class Criterion:
     judge: Callable[..., Judgement]
     range_text: str
     checked: str
+    profile: Profile | None = None
+    ladder: Callable[..., Ladder] | None = None
 
-    def apply(self, values: dict[str, object]) -> Judgement:
+    def apply(self, values: Mapping[str, object], profile: Profile | None = None) -> Judgement:
         """Check every value (name, kind, presence, range), judge, cap what is not published, name the limits used.
 
-        Numbers may be text as a person types it ("9,6"); dates may be ISO text; None and "" mean missing.
+        Numbers may be text as a person types it ("9,6"); dates may be ISO text; None and "" mean missing. ``profile``
+        is this criterion's own one with limits that the surveyor has set; without it the profile as shipped is used.
 
         Errors
         ------
@@ -95,7 +94,33 @@ class Criterion:
             if name not in names:
                 refuse(self, name, values[name], f"it does not ask for '{name}', only for {', '.join(names)}")
         checked = {asked.name: self._checked(asked, values.get(asked.name)) for asked in self.inputs}
-        return _with_limits(_capped(self.judge(**checked)))
+        used = profile or self.profile
+        if used is None:
+            return _with_limits(_capped(self.judge(**checked)))
+        found = self.judge(**checked, limits=used.values)
+        return _with_limits(_capped(dataclasses.replace(found, source=used.source) if used.edited else found), used)
+
+    def ladder_for(self, constants: Mapping[str, object], profile: Profile | None = None) -> Ladder | None:
+        """The bands as data, where ``constants`` fix every input but the deciding number; None where they do not.
+
+        A rating that the criterion may not give by its mark is already lowered to poor.
+        """
+        if self.ladder is None:
+            return None
+        deciding = self.ladder_input
+        others = [asked for asked in self.inputs if asked.name != deciding]
+        if any(constants.get(asked.name) in (None, "") and not asked.optional for asked in others):
+            return None
+        fixed = {asked.name: self._checked(asked, constants.get(asked.name)) for asked in others}
+        used = profile or self.profile
+        made = self.ladder(**fixed, **({"limits": used.values} if used else {}))
+        source = used.source if used and used.edited else self.source
+        return made if source.mark in MAY_FAIL else made.held_at_poor()
+
+    @property
+    def ladder_input(self) -> str:
+        """The name of the number that decides where a ladder exists: always the first input."""
+        return self.inputs[0].name
 
     def _checked(self, asked: Input, received: object) -> object:
         if received is None or (isinstance(received, str) and not received.strip()):
@@ -175,13 +200,15 @@ def _shown(value: object, asked: Input) -> str:
 
 
 def _capped(judgement: Judgement) -> Judgement:
-    if judgement.rating != "failed" or judgement.source.mark == "seen":
+    if judgement.rating != "failed" or judgement.source.mark in MAY_FAIL:
         return judgement
     mark = judgement.source.mark
     note = f"Held at poor: the limit is marked {mark}, and such a limit may warn but not fail a system."
     return dataclasses.replace(judgement, rating="poor", notes=(*judgement.notes, note))
 
 
-def _with_limits(judgement: Judgement) -> Judgement:
+def _with_limits(judgement: Judgement, profile: Profile | None = None) -> Judgement:
     guidance = " Guidance, not a rule." if judgement.source.mark == "common practice" else ""
-    return dataclasses.replace(judgement, notes=(*judgement.notes, f"Limits used: {judgement.source}.{guidance}"))
+    used = f"Limits used: {judgement.source}.{guidance}"
+    named = (f"Profile used: {profile.told()}",) if profile else ()
+    return dataclasses.replace(judgement, notes=(*judgement.notes, used, *named))

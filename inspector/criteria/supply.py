@@ -2,7 +2,8 @@
 
 from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
+from inspector.criteria.ladder import Step
 from inspector.quantities import difference, show
 
 VARIATION = Source("IACS UR E5, voltage and frequency variations", "edition not read", "AC, at consumers", "memory")
@@ -77,6 +78,12 @@ def judge_frequency(frequency: float, nominal: float) -> Judgement:
     return _judge_variation("supply-frequency", frequency, nominal, "Hz", FREQUENCY)
 
 
+def distortion_ladder() -> Ladder:
+    """The two bands of total harmonic distortion [%]. IACS UR E24 Rev.1 (seen)."""
+    over = "over it, unless every consumer is documented as designed for more"
+    return Ladder("%", (Step(MOST_DISTORTION, True, "within the limit", "good", "within it"), Step(None, False, "over the limit", "poor", over)))
+
+
 def judge_distortion(distortion: float) -> Judgement:
     """Judge the total harmonic distortion of the voltage of a distribution system.
 
@@ -85,14 +92,12 @@ def judge_distortion(distortion: float) -> Judgement:
 
     References: IACS UR E24 Rev.1 (seen).
     """
-    inside = distortion <= MOST_DISTORTION
-    band, rating = ("within the limit", "good") if inside else ("over the limit", "poor")
-    meaning = "within it" if inside else "over it, unless every consumer is documented as designed for more"
+    step = distortion_ladder().step(distortion)
     sentence = (f"A total harmonic distortion of {show(distortion, '%')}, against a limit of "
-                f"{show(MOST_DISTORTION, '%')}, is {meaning}.")
+                f"{show(MOST_DISTORTION, '%')}, is {step.meaning}.")
     notes = ("Meaningful with the large drives running; with filters on the main bus, also after loss of a filter.",)
     margin = difference(MOST_DISTORTION, distortion)
-    return Judgement("harmonic-distortion", band, rating, distortion, "%", MOST_DISTORTION, margin, sentence, HARMONICS,
+    return Judgement("harmonic-distortion", step.band, step.rating, distortion, "%", MOST_DISTORTION, margin, sentence, HARMONICS,
                      notes)
 
 
@@ -140,7 +145,7 @@ CRITERIA = (
         "harmonic-distortion", "Total harmonic distortion of the voltage",
         (Input("distortion", "Total harmonic distortion", "number", "%", low=0, high=100),),
         HARMONICS, judge_distortion, "Distribution systems of ships, share of the fundamental, 0 to 100 %.",
-        "The limit from both sides, with sums of harmonics worked by ourselves.",
+        "The limit from both sides, with sums of harmonics worked by ourselves.", ladder=distortion_ladder,
     ),
     Criterion(
         "earth-fault", "Insulation to earth of an unearthed section",

@@ -13,8 +13,8 @@ ID = re.compile(r"[a-z0-9][a-z0-9-]{0,39}:[1-9][0-9]{0,8}")
 DEVICE = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
 _PART = r"[a-z0-9][a-z0-9_-]{0,59}"
 SUBJECTS = re.compile(
-    rf"inspection|vessel|brief|unit/{_PART}/{_PART}|sheet/{_PART}/{_PART}/{_PART}|verdict/{_PART}/{_PART}"
-    rf"|(finding|certificate|scope|signature)/{_PART}|photo/[0-9a-f]{{64}}"
+    rf"inspection|vessel|brief|settings|unit/{_PART}/{_PART}|sheet/{_PART}/{_PART}/{_PART}|verdict/{_PART}/{_PART}"
+    rf"|(finding|certificate|scope|signature|profile)/{_PART}|row/{_PART}/{_PART}|photo/[0-9a-f]{{64}}"
 )
 FIELD = re.compile(rf"{_PART}(/{_PART})?")
 LONGEST_VALUE = 20_000
