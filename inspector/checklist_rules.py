@@ -33,7 +33,7 @@ SYSTEM_KEYS = {
     "id": _id, "name": _text, "order": _between(1, 999), "unit": _text, "units": _texts, "about": _text,
     "retain": _text, "refurbish": _text, "remove": _text,
 }
-SYSTEM_OPTIONS = {"cautions": _texts}
+SYSTEM_OPTIONS = {"cautions": _texts, "home": _text, "unit_homes": _table}
 CHECK_KEYS = {
     "id": _id, "title": _text, "ask": _text, "look": _text, "bad": _text, "space": _text,
     "minutes": _between(0.5, 240), "weight": _between(1, 5),
@@ -84,6 +84,7 @@ def faults_of_system(
     if head.get("id") and f"{head['id']}.toml" != file:
         faults.append(f"{file}, system, key id: is {head['id']!r}; expected the file's own name, {file.removesuffix('.toml')!r}.")
     faults += [f"{file}, system, key cautions: {one!r} is not in cautions.toml." for one in _listed(head.get("cautions")) if one not in cautions]
+    faults += _faults_of_homes(file, head, spaces)
     checks = data.get("check")
     if not isinstance(checks, list) or not checks:
         return [*faults, f"{file}, key check: is missing; expected at least one [[check]]."]
@@ -95,6 +96,13 @@ def faults_of_system(
             faults.append(f"{where}, key id: stands twice in this file; expected each id once.")
         seen.add(check.get("id"))
     return faults
+
+
+def _faults_of_homes(file: str, head: Mapping, spaces: Mapping) -> list[str]:
+    homes = [("home", head.get("home")), *((f"unit_homes.{unit}", space) for unit, space in _items(head.get("unit_homes")))]
+    unknown = [f"{file}, system, key {key}: {space!r} is not in spaces.toml." for key, space in homes if space is not None and space not in spaces]
+    strangers = [unit for unit, _ in _items(head.get("unit_homes")) if unit not in _listed(head.get("units"))]
+    return unknown + [f"{file}, system, key unit_homes.{unit}: is none of the units; expected one of {', '.join(head.get('units') or ())}." for unit in strangers]
 
 
 def _faults_of_check(where: str, check: Mapping, spaces: Mapping, cautions: Mapping, criteria: Mapping | None) -> list[str]:

@@ -64,6 +64,13 @@ class System:
     remove: str
     cautions: tuple[str, ...]
     checks: tuple[Check, ...]
+    home: str = ""                                         # the space where it is mainly walked
+    unit_homes: Mapping[str, str] = field(default_factory=dict)   # proposed unit -> the space it stands in, where not `home`
+
+    @property
+    def minutes(self) -> float:
+        """How long one unit of it takes, walking apart."""
+        return sum(check.minutes for check in self.checks)
 
     def check(self, check_id: str) -> Check | None:
         """The check of that id, or None."""
@@ -137,6 +144,7 @@ def _system(data: dict) -> System:
         id=head["id"], name=head["name"], order=head["order"], unit=head["unit"], units=tuple(head["units"]),
         about=head["about"], retain=head["retain"], refurbish=head["refurbish"], remove=head["remove"],
         cautions=tuple(head.get("cautions", ())), checks=tuple(_check(one) for one in data["check"]),
+        home=head.get("home", ""), unit_homes=head.get("unit_homes", {}),
     )
 
 
