@@ -1,41 +1,53 @@
 """State and checklists -> the whole assessment: every unit and system with condition, facts, proposal and the surveyor's own word."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from inspector.assess import gather
+from inspector.assess.agreement import agreements
 from inspector.assess.condition import of_results
+from inspector.assess.limits import profiles_of
+from inspector.assess.settings import Settings, read_settings
 from inspector.assess.shapes import Assessment, CheckResult, Facts, Finding, Part, Photo, SystemPart, WorkLine
-from inspector.assess.verdict import Settings, Unseen, propose
+from inspector.assess.verdict import propose, unseen_of
 from inspector.checklists import Library, System
+from inspector.criteria.profiles import Profile
 from inspector.record.state import State
 
 DECISIONS = ("retain", "refurbish", "remove")
 
 
 def assess(state: State, library: Library, settings: Settings | None = None) -> Assessment:
-    """Assess one inspection; systems are those with at least one unit that the library knows, in the library's order. Never raises for recorded data."""
-    settings = settings or Settings()
+    """Assess one inspection by the settings and limits recorded with it (`settings` overrides them). Never raises for recorded data.
+
+    Systems are those with at least one unit that the library knows, in the library's order.
+    """
+    read, faults = read_settings(gather.texts(state, "settings"))
+    settings = settings or read
+    profiles, more = profiles_of(state)
     named = gather.units(state)
     findings = gather.findings(state, named)
     photos = gather.photos(state, library, named, findings)
     lines = gather.work_lines(state)
     return Assessment(
         vessel=gather.texts(state, "vessel"), brief=gather.texts(state, "brief"), inspection=gather.texts(state, "inspection"),
-        systems=tuple(_system(state, system, named[one], settings, lines, findings, photos) for one, system in library.systems.items() if one in named),
-        findings=findings, photos=photos, disputes=sum(1 for _ in state.disputes()),
+        systems=tuple(
+            _system(state, system, named[one], settings, lines, findings, photos, profiles) for one, system in library.systems.items() if one in named
+        ),
+        findings=findings, photos=photos, disputes=sum(1 for _ in state.disputes()), settings=settings,
+        profiles=profiles, agreements=agreements(state), faults=(*faults, *more),
     )
 
 
 def _system(
     state: State, system: System, named: Mapping[str, str], settings: Settings,
-    lines: tuple[WorkLine, ...], findings: tuple[Finding, ...], photos: tuple[Photo, ...],
+    lines: tuple[WorkLine, ...], findings: tuple[Finding, ...], photos: tuple[Photo, ...], profiles: Mapping[str, Profile],
 ) -> SystemPart:
     # a line for a unit that was taken out again is no longer work on this ship
     lines = tuple(line for line in lines if line.system == system.id and (line.unit == "all" or line.unit in named))
     units = []
     for unit, name in named.items():
-        found = gather.results(state, system, unit, name, photos)
+        found = gather.results(state, system, unit, name, photos, profiles)
         units.append(_part(state, system, unit, name, gather.facts(state, system.id, unit, found, lines, findings), found, settings))
     facts = gather.facts_of_whole(state, system.id, [unit.facts for unit in units], lines, findings)
     facts = replace(facts, units=tuple(unit.verdict for unit in units))
@@ -54,9 +66,3 @@ def _part(
         decision=decision if decision in DECISIONS else "", reason=said.get("reason", ""), results=results,
     )
 
-
-def unseen_of(results: Iterable[CheckResult]) -> tuple[Unseen, ...]:
-    """The applicable checks without a rating, as the rules name them."""
-    return tuple(
-        Unseen(f"{one.unit_name}: {one.check.title}", one.check.weight, one.check.critical) for one in results if one.applicable and one.rating is None
-    )

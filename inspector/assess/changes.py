@@ -91,7 +91,7 @@ def _danger(case: Case) -> Iterator[Flip]:
 
 
 def _life(case: Case) -> Iterator[Flip]:
-    life, horizon = case.facts.life_years, case.facts.horizon
+    life, horizon = case.facts.life_years, case.horizon
     if horizon is None:
         return
     enough, too_short = _tenth(horizon, math.ceil), _tenth(horizon, math.floor)
@@ -102,7 +102,7 @@ def _life(case: Case) -> Iterator[Flip]:
 
 
 def _horizon(case: Case) -> Iterator[Flip]:
-    life, horizon = case.facts.life_years, case.facts.horizon
+    life, horizon = case.facts.life_years, case.horizon
     if life is None:
         return
     covered, too_long = _tenth(life, math.floor), _tenth(life, math.ceil)
@@ -171,10 +171,57 @@ def _bisect(case: Case, field: str, same: int, other: int) -> int:
     return other
 
 
+def _annual(field: str, words: str, unit: str, low: float, high: float) -> Callable[[Case], Iterator[Flip]]:
+    """Vary one figure of the yearly costs both ways to its nearest flip, to the tenth; only where the yearly costs are known."""
+    def vary(case: Case) -> Iterator[Flip]:
+        if case.cheaper is None:
+            return
+        typed = case.settings.discount_rate * 100 if field == "discount_rate" else getattr(case.facts, field) or 0.0
+        now = fired(case).verdict
+        for end, more in ((low, False), (high, True)):
+            if (typed < end) != more or typed == end:
+                continue
+            found = _first_tenth(lambda value: fired(_yearly(case, field, value)).verdict != now, typed, end, field == "discount_rate")
+            if found is not None:
+                yield _flip(f"{words} of {found:,.10g} {unit} or {'more' if more else 'less'}".replace(",", "\u00a0").replace("  ", " "),
+                            _yearly(case, field, found))
+    return vary
+
+
+def _first_tenth(flips_at: Callable[[float], bool], typed: float, end: float, by_rate: bool) -> float | None:
+    """The first tenth from `typed` towards `end` that flips: steps that grow, then a bisection inside the step that did; None where none does."""
+    sign, first = (1, math.floor(typed * 10) + 1) if end > typed else (-1, math.ceil(typed * 10) - 1)
+    last = round(end * 10)
+    at, step = first, 1
+    before = first - sign
+    while sign * (last - at) >= 0:
+        if flips_at(at / 10):
+            same, other = before, at
+            while abs(other - same) > 1:
+                middle = (same + other) // 2
+                same, other = (same, middle) if flips_at(middle / 10) else (middle, other)
+            return other / 10
+        if at == last:
+            break
+        # lives and sums act one way only, so that growing steps miss nothing; a rate is followed by whole per cents
+        before, step = at, 10 if by_rate else step * 2
+        at = at + sign * step if sign * (last - at - sign * step) >= 0 else last
+    return None
+
+
+def _yearly(case: Case, field: str, value: float) -> Case:
+    if field == "discount_rate":
+        return replace(case, settings=replace(case.settings, discount_rate=value / 100))
+    return _facts(case, **{field: value})
+
+
 def _money(hundredths: int) -> str:
     text = f"{hundredths / 100:,.2f}".removesuffix(".00").replace(",", "\u00a0")
     return text
 
 
 _VARIATIONS = (_condition, _coverage, _critical, _law, _danger, _life, _horizon, _parts,
-               _cost("refurbish_cost", "refurbishing"), _cost("replace_cost", "replacing"), _need)
+               _cost("refurbish_cost", "refurbishing"), _cost("replace_cost", "replacing"),
+               _annual("life_refurbished", "A life after refurbishing", "years", 1, 60), _annual("life_new", "A life of the new one", "years", 1, 60),
+               _annual("yearly_refurbished", "A yearly cost refurbished", "", 0, 1e9), _annual("yearly_new", "A yearly cost of the new one", "", 0, 1e9),
+               _annual("discount_rate", "A discount rate", "%", 0, 50), _need)

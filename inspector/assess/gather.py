@@ -10,6 +10,7 @@ from typing import Any
 from inspector.assess.judging import judge_sheet, typed_text, typed_unit
 from inspector.assess.shapes import NEEDS, RATINGS, URGENCIES, CheckResult, Facts, Finding, Photo, Typed, WorkLine
 from inspector.checklists import Check, Library, System
+from inspector.criteria.profiles import Profile
 from inspector.errors import InspectorError
 from inspector.quantities import parse_number
 from inspector.record.state import State
@@ -17,6 +18,7 @@ from inspector.record.state import State
 LAW_CRITERIA = ("refrigerant-status", "nox-tier")
 PARTS = ("made", "hard to get", "no longer made")
 ACTS = ("refurbish", "replace", "remove")
+YEARLY = ("life_refurbished", "life_new", "yearly_refurbished", "yearly_new", "residual_refurbished", "residual_new")
 _LARGEST = 1e12  # money, tonnes or years beyond this are slips of the finger
 
 
@@ -61,28 +63,43 @@ def units(state: State) -> dict[str, dict[str, str]]:
     return found
 
 
-def results(state: State, system: System, unit: str, name: str, photos: Iterable[Photo] = ()) -> tuple[CheckResult, ...]:
-    """One result per check of a unit, in the order of the checklist."""
-    vessel, brief = texts(state, "vessel"), texts(state, "brief")
+def results(
+    state: State, system: System, unit: str, name: str, photos: Iterable[Photo] = (), profiles: Mapping[str, Profile] | None = None
+) -> tuple[CheckResult, ...]:
+    """One result per check of a unit, in the order of the checklist; profiles: limits that the surveyor set."""
+    known = {"vessel": texts(state, "vessel"), "brief": texts(state, "brief"), "profiles": profiles or {}}
+    home = space_of(state, system, unit)
     shown: dict[str, list[str]] = {}
     for photo in photos:
         shown.setdefault(photo.on, []).append(photo.sha)
-    made = (_result(state, f"sheet/{system.id}/{unit}/{check.id}", check, vessel, brief) for check in system.checks)
-    return tuple(replace(one, unit=unit, unit_name=name, photos=tuple(shown.get(one.subject, ()))) for one in made)
+    made = (_result(state, f"sheet/{system.id}/{unit}/{check.id}", check, known) for check in system.checks)
+    return tuple(
+        replace(one, unit=unit, unit_name=name, photos=tuple(shown.get(one.subject, ())), space=home if one.check.space == system.home else one.check.space)
+        for one in made
+    )
 
 
-def _result(state: State, subject: str, check: Check, vessel: Mapping[str, str], brief: Mapping[str, str]) -> CheckResult:
+def space_of(state: State, system: System, unit: str) -> str:
+    """The space a unit stands in: as recorded for it, else the system's home."""
+    return typed_text(state.value(f"unit/{system.id}/{unit}", "space")) or system.home
+
+
+def _result(state: State, subject: str, check: Check, known: Mapping[str, Any]) -> CheckResult:
     answer = _answer(state.value(subject, "rating"))
     recorded = {one.id: state.value(subject, f"reading/{one.id}") for one in check.readings}
-    judgement, sentence = judge_sheet(check, recorded, vessel, brief)
+    judgement, sentence = judge_sheet(check, recorded, known["vessel"], known["brief"], known["profiles"])
     proposed = judgement.rating if judgement and not answer else None
     return CheckResult(
         subject=subject, check=check, unit="", unit_name="", answer=answer, rating=answer if answer in RATINGS else proposed,
         readings=tuple(Typed(one.id, one.label, typed_text(recorded[one.id]), typed_unit(recorded[one.id]) or one.unit)
                        for one in check.readings if typed_text(recorded[one.id])),
         judgement=judgement, cannot_judge=sentence, note=typed_text(state.value(subject, "note")),
-        disputed=state.disputed(subject, "rating"), who=_who(state, subject),
+        disputed=any(state.disputed(subject, field) for field in state.fields(subject)), who=_who(state, subject), gate=_gate(state.value(subject, "gate")),
     )
+
+
+def _gate(value: Any) -> dict[str, str]:
+    return {str(key): typed_text(one) for key, one in value.items() if typed_text(one)} if isinstance(value, Mapping) else {}
 
 
 def _answer(value: Any) -> str:
@@ -101,9 +118,15 @@ def work_lines(state: State) -> tuple[WorkLine, ...]:
     made = ((subject.partition("/")[2], texts(state, subject)) for subject in by_age(state, "scope/"))
     return tuple(
         WorkLine(id=one, system=has.get("system", ""), unit=has.get("unit", "all"), act=has["act"], text=has.get("text", ""),
-                 low=number(has.get("low")), likely=number(has.get("likely")), high=number(has.get("high")), weight=number(has.get("weight")))
+                 low=number(has.get("low")), likely=number(has.get("likely")), high=number(has.get("high")), weight=number(has.get("weight")),
+                 sequence=_whole(has.get("sequence")), rate=has.get("rate", ""))
         for one, has in made if has.get("act") in ACTS
     )
+
+
+def _whole(text: Any) -> int | None:
+    found = number(text, 1)
+    return int(found) if found is not None and found <= 9999 else None
 
 
 def photos(state: State, library: Library, named: Mapping[str, Mapping[str, str]], findings: Iterable[Finding] = ()) -> tuple[Photo, ...]:
@@ -162,6 +185,7 @@ def facts(state: State, system: str, unit: str, results: Iterable[CheckResult], 
         parts=said.get("parts", "") if said.get("parts") in PARTS else "",
         refurbish_cost=_total(own, "refurbish"), replace_cost=_total(own, "replace"),
         weight_won=number(said.get("weight_won")), space_won=number(said.get("space_won")),
+        **{name: number(said.get(name), 0 if name.startswith("life") else -_LARGEST) for name in YEARLY},
         danger=tuple(one.title or one.text for one in findings if one.urgency == "danger now" and one.system == system and one.unit == unit),
     )
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from inspector.checklists import Check
-from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.judgement import Criterion, Input, Judgement, Profile
 from inspector.criteria.registry import criterion
 from inspector.errors import InspectorError
 from inspector.quantities import convert, parse_number
@@ -16,11 +16,13 @@ _ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief"}
 
 
 def judge_sheet(
-    check: Check, readings: Mapping[str, Any], vessel: Mapping[str, str], brief: Mapping[str, str]
+    check: Check, readings: Mapping[str, Any], vessel: Mapping[str, str], brief: Mapping[str, str],
+    profiles: Mapping[str, Profile] | None = None,
 ) -> tuple[Judgement | None, str]:
     """Judge one check's readings by its criterion.
 
     readings: reading id -> {"value": text, "unit": text} as recorded. Inputs come from what was typed, else `from` (vessel or brief), else `given`.
+    profiles: limits that the surveyor set, by criterion; the others are as shipped.
     Returns (judgement, ""), or (None, "") where nothing was typed or no criterion is named, or (None, one sentence) where it cannot be judged.
     """
     if not check.criterion:
@@ -33,7 +35,7 @@ def judge_sheet(
         values = {**check.given, **_taken(check, vessel, brief)}
         values |= {asked.name: _converted(asked, typed[asked.name], check) for asked in rule.inputs if asked.name in typed}
         missing = [asked for asked in rule.inputs if not asked.optional and values.get(asked.name) in (None, "")]
-        return (None, _missing_sentence(check, missing)) if missing else (_applied(rule, values), "")
+        return (None, _missing_sentence(check, missing)) if missing else (_applied(rule, values, (profiles or {}).get(rule.name)), "")
     except InspectorError as problem:
         return None, str(problem)
     except ArithmeticError:
@@ -52,9 +54,9 @@ def typed_unit(reading: Any) -> str:
     return unit.strip() if isinstance(unit, str) else ""
 
 
-def _applied(rule: Criterion, values: Mapping[str, Any]) -> Judgement:
+def _applied(rule: Criterion, values: Mapping[str, Any], profile: Profile | None) -> Judgement:
     known = {asked.name for asked in rule.inputs}
-    return rule.apply({name: value for name, value in values.items() if name in known})
+    return rule.apply({name: value for name, value in values.items() if name in known}, profile)
 
 
 def _taken(check: Check, vessel: Mapping[str, str], brief: Mapping[str, str]) -> dict[str, str]:

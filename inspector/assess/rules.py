@@ -1,32 +1,16 @@
 """The verdict's rules in their order, as a surveyor reads them aloud. The first that applies gives the verdict.
 
 Law stands before condition, since what may not stay does not stay however well it looks; and what is not wanted goes without being looked at.
-The levels are settings of ours, not published limits: a firm may set its own, and the report prints those used.
+The levels are settings (settings.py). "Too dear" goes by the yearly cost where both lives are known, and by the share of replacing where they are not.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from inspector.assess.annual_cost import Comparison, NoAnnualCost, Way, annual_cost, cheaper, compare
+from inspector.assess.settings import Settings
 from inspector.assess.shapes import Condition, Facts
-
-
-@dataclass(frozen=True)
-class Settings:
-    """Levels of the rules; all are our own choice (common practice at best) and may be changed.
-
-    coverage: share of the weight to be seen before condition counts, 0..1.     retain_from: condition from which a system stays, of 100.
-    refurbish_from: condition below which it goes unless a priced repair is cheap, of 100 (25: just above the cap of a failed critical check).
-    cost_share: refurbishing may cost at most this share of replacing.     critical_seen: retain needs every critical check seen.
-    most_deciding: how many deciding checks an undecided verdict names at most.
-    """
-
-    coverage: float = 0.60
-    retain_from: float = 70.0
-    refurbish_from: float = 25.0
-    cost_share: float = 0.60
-    critical_seen: bool = True
-    most_deciding: int = 6
 
 
 @dataclass(frozen=True)
@@ -53,22 +37,55 @@ class Case:
         return self.condition.points is None or self.condition.points < self.settings.retain_from
 
     @property
+    def horizon(self) -> float | None:
+        """The buyer's horizon, else the setting's, in years."""
+        return self.facts.horizon if self.facts.horizon is not None else self.settings.horizon
+
+    @property
     def short(self) -> bool:
         """The remaining life is known to end before the buyer's horizon."""
-        return self.facts.life_years is not None and self.facts.horizon is not None and self.facts.life_years < self.facts.horizon
+        return self.facts.life_years is not None and self.horizon is not None and self.facts.life_years < self.horizon
 
     @property
     def lasting(self) -> bool:
         """The remaining life is known to cover a known horizon."""
-        return self.facts.life_years is not None and self.facts.horizon is not None and not self.short
+        return self.facts.life_years is not None and self.horizon is not None and not self.short
 
     @property
     def priced(self) -> bool:
         return self.facts.refurbish_cost is not None and self.facts.replace_cost is not None
 
     @property
+    def ways(self) -> tuple[Way, Way] | None:
+        """Refurbishing and replacing as ways to pay for, where prices and both lives are known."""
+        facts = self.facts
+        if not self.priced or facts.life_refurbished is None or facts.life_new is None:
+            return None
+        return (Way(facts.refurbish_cost, facts.life_refurbished, facts.residual_refurbished or 0.0, facts.yearly_refurbished or 0.0),
+                Way(facts.replace_cost, facts.life_new, facts.residual_new or 0.0, facts.yearly_new or 0.0))
+
+    @property
+    def annual(self) -> Comparison | None:
+        """Both ways a year with their break-evens, for the reasons; None where a life or the rate cannot be used."""
+        try:
+            return compare(*self.ways, self.settings.discount_rate, self.settings.clear_difference) if self.ways else None
+        except NoAnnualCost:
+            return None
+
+    @property
+    def cheaper(self) -> str | None:
+        """"refurbish", "replace" or "" by the yearly costs; None where they are not known."""
+        try:
+            costs = [annual_cost(way, self.settings.discount_rate) for way in self.ways or ()]
+        except NoAnnualCost:
+            return None
+        return cheaper(*costs, self.settings.clear_difference) if costs else None
+
+    @property
     def dear(self) -> bool:
-        """Refurbishing costs more than its share of replacing; exact, without a division."""
+        """Clearly dearer a year than replacing; where the lives are not known, over its share of replacing (exact, without a division)."""
+        if self.cheaper is not None:
+            return self.cheaper == "replace"
         return self.priced and _exact(self.facts.refurbish_cost) > _exact(self.settings.cost_share) * _exact(self.facts.replace_cost)
 
     @property
@@ -109,14 +126,16 @@ class Rule:
 RULES = (
     Rule("not wanted", "What the brief does not want goes.", "remove", lambda case: case.facts.need == "unwanted"),
     Rule("nothing applies", "Where no check applies, nothing can be said.", "undecided", lambda case: case.condition.applicable == 0),
-    Rule("law, no way back", "What may not stay by law goes, if its parts are no longer made or refurbishing costs more than {cost_share} of replacing.",
+    Rule("law, no way back",
+         "What may not stay by law goes, if its parts are no longer made or refurbishing is too dear: more a year than replacing, or over {cost_share} of it.",
          "remove", lambda case: bool(case.facts.law) and (case.partless or case.dear)),
     Rule("law", "What may not stay as it is by law is brought within the law.", "refurbish", lambda case: bool(case.facts.law)),
     Rule("too little seen", "While less than {coverage} of the weight was seen, and the rest could still matter, it stays undecided.",
          "undecided", lambda case: case.little_seen),
     Rule("no parts", "What has no parts any more goes, unless it is in good condition and is known to outlast the buyer's horizon.",
          "remove", lambda case: case.partless and (case.worn or not case.lasting)),
-    Rule("too dear", "What needs work goes, if refurbishing costs more than {cost_share} of replacing.",
+    Rule("too dear",
+         "What needs work goes, if refurbishing is too dear: more a year than replacing or, where lives are not known, over {cost_share} of it.",
          "remove", lambda case: (case.worn or case.short) and case.dear),
     Rule("beyond repair",
          "What is below {refurbish_from} of 100, in all its units, goes, unless refurbishing is priced and costs at most {cost_share} of replacing.",

@@ -3,8 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from inspector.assess.agreement import Agreement
+from inspector.assess.settings import Settings
 from inspector.checklists import Check, System
 from inspector.criteria.judgement import Judgement
+from inspector.criteria.profiles import Profile
 
 RATINGS = ("good", "fair", "poor", "failed")
 REASONS = ("no access", "not opened", "not run", "no light", "no time")
@@ -38,8 +41,10 @@ class CheckResult:
     cannot_judge: str = ""             # one sentence, where readings are there but cannot be judged
     note: str = ""
     photos: tuple[str, ...] = ()       # sha256, in the order taken
-    disputed: bool = False             # two people rated differently without seeing each other
+    disputed: bool = False             # two people answered differently without seeing each other
     who: str = ""
+    space: str = ""                    # where this unit's check is walked
+    gate: Mapping[str, str] = field(default_factory=dict)   # enclosed space: permit, attendant, instrument, entered ... as answered
 
     @property
     def applicable(self) -> bool:
@@ -97,6 +102,8 @@ class WorkLine:
     likely: float | None = None
     high: float | None = None
     weight: float | None = None
+    sequence: int | None = None        # place in the order of the work, 1 first; None: not placed yet
+    rate: str = ""                     # the line of the rate book it was priced by, as it read then
 
 
 @dataclass(frozen=True)
@@ -130,6 +137,12 @@ class Facts:
     space_won: float | None = None     # m³ given back by removal
     danger: tuple[str, ...] = ()       # titles of its findings that are a danger now
     units: tuple[str, ...] = ()        # for a whole system: the verdict of each of its units
+    life_refurbished: float | None = None   # years after refurbishing; with the four below for the yearly cost
+    life_new: float | None = None
+    yearly_refurbished: float | None = None   # running and upkeep a year; None counts as 0 and is told
+    yearly_new: float | None = None
+    residual_refurbished: float | None = None   # worth after its life; None counts as 0 and is told
+    residual_new: float | None = None
 
 
 @dataclass(frozen=True)
@@ -186,3 +199,7 @@ class Assessment:
     findings: tuple[Finding, ...] = ()
     photos: tuple[Photo, ...] = ()
     disputes: int = 0
+    settings: Settings = field(default_factory=Settings)
+    profiles: Mapping[str, Profile] = field(default_factory=dict)   # limits that the surveyor set, by criterion
+    agreements: tuple[Agreement, ...] = ()                          # every two people who rated the same checks
+    faults: tuple[str, ...] = ()       # settings and limits of his own that could not be used, one sentence each

@@ -4,13 +4,21 @@ A proposal only: the surveyor decides, and both words stand in the report where 
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from inspector.assess.changes import flips
-from inspector.assess.rules import RULES, Case, Rule, Settings, Unseen, fired
-from inspector.assess.shapes import VERDICTS, Condition, Facts, Proposal
+from inspector.assess.rules import RULES, Case, Rule, Unseen, fired
+from inspector.assess.settings import Settings
+from inspector.assess.shapes import VERDICTS, CheckResult, Condition, Facts, Proposal
 
-__all__ = ["RULES", "Case", "Rule", "Settings", "Unseen", "fired", "flips", "propose"]
+__all__ = ["RULES", "Case", "Rule", "Settings", "Unseen", "fired", "flips", "propose", "unseen_of"]
+
+
+def unseen_of(results: Iterable[CheckResult]) -> tuple[Unseen, ...]:
+    """The applicable checks without a rating, as the rules name them."""
+    return tuple(
+        Unseen(f"{one.unit_name}: {one.check.title}", one.check.weight, one.check.critical) for one in results if one.applicable and one.rating is None
+    )
 
 
 def propose(facts: Facts, condition: Condition, unseen: tuple[Unseen, ...] = (), settings: Settings | None = None) -> Proposal:
@@ -38,7 +46,7 @@ def _reasons(case: Case, rule: Rule) -> Iterator[str]:
         yield f"Of its {len(facts.units)} units the verdicts are: {', '.join(counted)}."
     if case.condition.capped_by:
         yield f"The condition is capped by the critical checks: {'; '.join(case.condition.capped_by)}."
-    yield from _life_reason(facts)
+    yield from _life_reason(case)
     if facts.parts:
         yield f"Its parts are {facts.parts}."
     yield _cost_reason(case)
@@ -57,23 +65,40 @@ def _condition_reason(condition: Condition) -> str:
     return f"Its condition is {math.floor(condition.points)} of 100 with {seen}{rest}."
 
 
-def _life_reason(facts: Facts) -> Iterator[str]:
+def _life_reason(case: Case) -> Iterator[str]:
+    facts, horizon = case.facts, case.horizon
     if facts.life_years is None:
         yield "Its remaining life is not known."
-    elif facts.horizon is None:
+    elif horizon is None:
         yield f"It has about {facts.life_years:.3g} years left; the brief names no horizon."
     else:
-        relation = "short of" if facts.life_years < facts.horizon else "enough for"
-        yield f"It has about {facts.life_years:.3g} years left, {relation} the buyer's horizon of {facts.horizon:.3g} years."
+        whose = "the buyer's" if facts.horizon is not None else "the settings'"
+        relation = "short of" if facts.life_years < horizon else "enough for"
+        yield f"It has about {facts.life_years:.3g} years left, {relation} {whose} horizon of {horizon:.3g} years."
 
 
 def _cost_reason(case: Case) -> str:
     if not case.priced:
         missing = [word for word, cost in (("refurbishing", case.facts.refurbish_cost), ("replacing", case.facts.replace_cost)) if cost is None]
         return f"{' and '.join(missing).capitalize()} {'is' if len(missing) == 1 else 'are'} not priced, so cost says nothing."
+    if case.annual is not None:
+        return _annual_reason(case)
     side = "more than" if case.dear else "not more than"
     limit = f"{case.settings.cost_share * 100:g} %"
     return f"Refurbishing at {_sum(case.facts.refurbish_cost)} is {side} {limit} of replacing at {_sum(case.facts.replace_cost)}."
+
+
+def _annual_reason(case: Case) -> str:
+    """The yearly costs with rate, lives, what counted as nothing and where they would be equal."""
+    facts, found = case.facts, case.annual
+    told = f"At {found.rate * 100:g} % a year refurbishing costs {_sum(round(found.refurbish))} a year over {facts.life_refurbished:g} years"
+    told += f" and replacing {_sum(round(found.replace))} over {facts.life_new:g} years"
+    winner = {"refurbish": "refurbishing is the cheaper", "replace": "replacing is the cheaper", "": "there is no clear difference"}[found.cheaper]
+    equal = f"; equal at a rate of {found.break_even_rate * 100:.1f} %" if found.break_even_rate is not None else ""
+    absent = [name for name, value in (("yearly cost refurbished", facts.yearly_refurbished), ("yearly cost new", facts.yearly_new),
+                                       ("residual refurbished", facts.residual_refurbished), ("residual new", facts.residual_new)) if value is None]
+    nothing = f" Not given and taken as 0: {', '.join(absent)}." if absent else ""
+    return f"{told}: {winner}{equal}.{nothing}"
 
 
 def _sum(amount: float | None) -> str:

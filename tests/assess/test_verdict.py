@@ -153,6 +153,7 @@ facts_of_any_kind = st.builds(
     Facts, need=st.sampled_from(NEEDS), law=st.sampled_from(((), LAW)), life_years=years, horizon=years,
     parts=st.sampled_from(("", "made", "hard to get", "no longer made")), refurbish_cost=money, replace_cost=money, danger=st.sampled_from(((), ("x",))),
     units=st.lists(st.sampled_from(VERDICTS), max_size=3).map(tuple),
+    life_refurbished=st.none() | st.floats(1, 40), life_new=st.none() | st.floats(1, 40), yearly_refurbished=money, yearly_new=money,
 )
 
 
@@ -178,7 +179,7 @@ def test_every_stated_change_flips_the_verdict_to_what_it_says(facts, condition,
 
 def _differences(one, other):
     facts = sum(getattr(one.facts, name) != getattr(other.facts, name) for name in vars(one.facts))
-    return facts + (one.condition != other.condition) + (one.unseen != other.unseen)
+    return facts + (one.condition != other.condition) + (one.unseen != other.unseen) + (one.settings != other.settings)
 
 
 @given(facts_of_any_kind, conditions())
@@ -195,6 +196,16 @@ def test_the_words_of_a_change_are_true_by_themselves(facts, condition):
             before = cents - 1 if found[3] == "more" else cents + 1
             assert fired(replace(case, facts=replace(facts, **{field: cents / 100}))).verdict == flip.verdict
             assert fired(replace(case, facts=replace(facts, **{field: before / 100}))).verdict == now
+        found = re.fullmatch(r"A (life after refurbishing|life of the new one|discount rate) of (\S+) (?:years|%) or (more|less)", flip.fact)
+        if found:
+            nearer = float(found[2]) + (-0.1 if found[3] == "more" else 0.1)
+            field = {"life after refurbishing": "life_refurbished", "life of the new one": "life_new"}.get(found[1])
+            def with_it(value, field=field):
+                return replace(case, facts=replace(facts, **{field: value})) if field else replace(case, settings=Settings(discount_rate=value / 100))
+            typed = getattr(facts, field) if field else 8
+            assert fired(with_it(float(found[2]))).verdict == flip.verdict
+            # one tenth nearer nothing has flipped yet
+            assert (nearer > typed) != (found[3] == "more") or fired(with_it(nearer)).verdict == now
         found = re.fullmatch(r"A (remaining life|horizon) of (?:(more than|less than) )?(\S+) years.*", flip.fact)
         if found:
             step = {"more than": 1e-6, "less than": -1e-6, None: 0}[found[2]]
