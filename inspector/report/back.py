@@ -3,6 +3,7 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer
 
+from inspector.assess.settings import told
 from inspector.assess.shapes import Assessment, SystemPart, WorkLine
 from inspector.checklists import Caution
 from inspector.criteria.registry import CRITERIA
@@ -13,18 +14,22 @@ from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import money, tons, unseen_reason, was_not_seen
 
-APART = CondPageBreak(80 * mm)         # the sections at the back are often short and may share a page
 SIGNALS = ("danger", "warning", "caution", "notice")
+
+
+def apart() -> CondPageBreak:
+    """Between the sections at the back, which are often short and may share a page; a new one each time, since a flowable remembers where it was."""
+    return CondPageBreak(80 * mm)
 
 
 def not_seen(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """Every check without a rating, and why."""
     rows: list[list[Cell]] = [[one.system.name, result.unit_name, result.check.title, [(unseen_reason(result), ""), (result.note, "soft")]]
                               for one in assessment.systems for result in all_results(one) if was_not_seen(result)]
-    told = "Each of these is unknown, not good. It widens the span of the condition; another visit, a docking, a run or the ship's papers may settle it."
-    body = [Paragraph(told, STYLES["body"]), rows_table(("system", "unit", "check", "why"), rows, (28 * mm, 36 * mm, 46 * mm, issue.page.column - 110 * mm))]
+    lead = "Each of these is unknown, not good. It widens the span of the condition; another visit, a docking, a run or the ship's papers may settle it."
+    body = [Paragraph(lead, STYLES["body"]), rows_table(("system", "unit", "check", "why"), rows, (28 * mm, 36 * mm, 46 * mm, issue.page.column - 110 * mm))]
     none = [Paragraph("Nothing was left unseen among the checks of this inspection.", STYLES["body"])]
-    return [heading("What was not seen", "unseen"), *(body if rows else none), APART]
+    return [heading("What was not seen", "unseen"), *(body if rows else none), apart()]
 
 
 def elsewhere(assessment: Assessment, issue: Issue, photo_file: PhotoFile) -> list[Flowable]:
@@ -37,21 +42,21 @@ def elsewhere(assessment: Assessment, issue: Issue, photo_file: PhotoFile) -> li
         return []
     numbers = {photo.sha: photo.number for photo in assessment.photos}
     table = [heading("Findings", "other-findings", 1), findings_table(findings, issue, numbers)] if findings else []
-    return [heading("Not filed under a system", "other"), *table, *photo_pages(photos, issue, photo_file, "other"), APART]
+    return [heading("Not filed under a system", "other"), *table, *photo_pages(photos, issue, photo_file, "other"), apart()]
 
 
 def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """What the yard would do, for money and weight, with a sum per system and over all."""
     systems = [one for one in assessment.systems if one.lines]
     if not systems:
-        return [heading("Work lines", "work"), Paragraph("No work lines were recorded.", STYLES["body"]), APART]
+        return [heading("Work lines", "work"), Paragraph("No work lines were recorded.", STYLES["body"]), apart()]
     rows = [row for one in systems for row in (*(_line(one, line, issue) for line in one.lines), _sum(f"Sum, {one.system.name}", one.lines, issue))]
     rows.append(_sum("Sum of all", [line for one in systems for line in one.lines], issue))
     wide = issue.page.column - (30 + 20 + 4 * 19) * mm
     table = rows_table(("system, unit", "act", "what", "low", "likely", "high", "weight"), rows, (30 * mm, 20 * mm, wide, *(19 * mm,) * 4), right=(3, 4, 5, 6))
-    told = ("Low, likely and high in the currency of the client's brief; sums of low and of high are bounds, not likely ends. "
+    lead = ("Low, likely and high in the currency of the client's brief; sums of low and of high are bounds, not likely ends. "
             "Weight: plus is added, minus is taken off.")
-    return [heading("Work lines", "work"), Paragraph(told, STYLES["body"]), table, APART]
+    return [heading("Work lines", "work"), Paragraph(lead, STYLES["body"]), table, apart()]
 
 
 def _line(one: SystemPart, line: WorkLine, issue: Issue) -> list[Cell]:
@@ -71,16 +76,31 @@ def _sum(title: str, lines: tuple[WorkLine, ...] | list[WorkLine], issue: Issue)
     return [[(title, "b")], "", [(f"{blank} without a likely amount" if blank else "", "soft")], *amounts, [(tons(total("weight"), issue.units), "b")]]
 
 
+def rules_used(assessment: Assessment, issue: Issue) -> list[Flowable]:
+    """The settings of the verdict rules, limits that the surveyor set himself, how far two surveyors agree, and what could not be used of these."""
+    wide = issue.page.column
+    rows: list[list[Cell]] = [[label, value, [("default" if is_default else "set for this inspection", "soft" if is_default else "b")]]
+                              for label, value, is_default in told(assessment.settings)]
+    body: list[Flowable] = [rows_table(("setting", "used", ""), rows, (wide * 0.45, wide * 0.25, wide * 0.30))]
+    if assessment.profiles:
+        own = [[CRITERIA[name].title, profile.told(), str(profile.source)] for name, profile in sorted(assessment.profiles.items()) if name in CRITERIA]
+        body += [Paragraph("Limits set by the surveyor", STYLES["h3"]), rows_table(("criterion", "limits", "taken from"), own, (wide / 3,) * 3)]
+    body += [Paragraph(txt(one.sentence), STYLES["body"]) for one in assessment.agreements]
+    body += [Paragraph(f"<b>{txt(fault)}</b>", STYLES["body"]) for fault in assessment.faults]
+    lead = "The rules stand with each verdict; these are the levels they used."
+    return [heading("Rules and settings", "rules"), Paragraph(lead, STYLES["body"]), *body, apart()]
+
+
 def photo_register(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """Every photo with the first twelve signs of its digest, by which the original can be proved."""
     if not assessment.photos:
-        return [heading("Photo register", "photos"), Paragraph("No photos were taken.", STYLES["body"]), APART]
+        return [heading("Photo register", "photos"), Paragraph("No photos were taken.", STYLES["body"]), apart()]
     rows = [[f"P-{one.number:03d}", one.caption or "–", one.place or one.on or "not filed", one.taken[:16].replace("T", " ") or "–", one.sha[:12]]
             for one in assessment.photos]
     wide = (issue.page.column - (13 + 28 + 28) * mm) / 2
-    told = "The digest is SHA-256 over the original file. Pictures in this report are smaller copies."
-    return [heading("Photo register", "photos"), Paragraph(told, STYLES["body"]),
-            rows_table(("no.", "caption", "place", "taken", "digest"), rows, (13 * mm, wide, wide, 28 * mm, 28 * mm)), APART]
+    lead = "The digest is SHA-256 over the original file. Pictures in this report are smaller copies."
+    return [heading("Photo register", "photos"), Paragraph(lead, STYLES["body"]),
+            rows_table(("no.", "caption", "place", "taken", "digest"), rows, (13 * mm, wide, wide, 28 * mm, 28 * mm)), apart()]
 
 
 def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
@@ -90,13 +110,13 @@ def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
         entry = (result.judgement.criterion, result.judgement.source)
         used[entry] = used.get(entry, 0) + 1
     if not used:
-        return [heading("Sources", "sources"), Paragraph("No reading was judged by a criterion.", STYLES["body"]), APART]
+        return [heading("Sources", "sources"), Paragraph("No reading was judged by a criterion.", STYLES["body"]), apart()]
     rows = [[CRITERIA[name].title if name in CRITERIA else name, f"{at.title}, {at.edition}", at.clause, at.mark, str(count)]
             for (name, at), count in sorted(used.items(), key=lambda pair: (pair[0][0], str(pair[0][1])))]
     wide = (issue.page.column - (22 + 15) * mm) / 3
-    told = "Mark: seen, the text or an extract of it was read; memory, recalled and to be verified before use; common practice, guidance and no rule."
-    return [heading("Sources", "sources"), Paragraph(told, STYLES["body"]),
-            rows_table(("criterion", "title, edition", "clause", "mark", "readings"), rows, (wide, wide, wide, 22 * mm, 15 * mm), right=(4,)), APART]
+    lead = "Mark: seen, the text or an extract of it was read; memory, recalled and to be verified before use; common practice, guidance and no rule."
+    return [heading("Sources", "sources"), Paragraph(lead, STYLES["body"]),
+            rows_table(("criterion", "title, edition", "clause", "mark", "readings"), rows, (wide, wide, wide, 22 * mm, 15 * mm), right=(4,)), apart()]
 
 
 def cautions_section(assessment: Assessment, issue: Issue, cautions: dict[str, Caution]) -> list[Flowable]:
@@ -104,10 +124,10 @@ def cautions_section(assessment: Assessment, issue: Issue, cautions: dict[str, C
     named = {name for one in assessment.systems for name in (*one.system.cautions, *(check.caution for check in one.system.checks))}
     used = sorted((cautions[name] for name in named if name in cautions), key=lambda one: (_gravity(one), one.id))
     rows = [[[(one.signal.upper(), "now" if one.signal == "danger" else "b")], [(one.hurts, ""), (one.instead, "b"), (one.decides, "soft")]] for one in used]
-    told = ("For whoever goes aboard with this report in hand. Nothing here says that an entry, a live panel or a vessel is fit to be approached; "
+    lead = ("For whoever goes aboard with this report in hand. Nothing here says that an entry, a live panel or a vessel is fit to be approached; "
             "permit, licence and law decide.")
     table = [rows_table(("signal", "what hurts, what to do instead, who decides"), rows, (24 * mm, issue.page.column - 24 * mm))] if rows else []
-    return [heading("Cautions", "cautions"), Paragraph(told, STYLES["body"]), *table, APART]
+    return [heading("Cautions", "cautions"), Paragraph(lead, STYLES["body"]), *table, apart()]
 
 
 def _gravity(one: Caution) -> int:
@@ -118,8 +138,8 @@ def signatures(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """Room to sign, beside what is signed: revision and digest."""
     width = issue.page.column
     present = plain(assessment.inspection.get("attending", ""), 400)
-    told = f"Signed for {txt(issue.named)} of the record with digest {txt(issue.digest)}, made {txt(issue.made_at)}. A change of the record is a new revision."
+    lead = f"Signed for {txt(issue.named)} of the record with digest {txt(issue.digest)}, made {txt(issue.made_at)}. A change of the record is a new revision."
     lines = rows_table(("name", "standing", "date", "signature"), [[Spacer(1, 11 * mm), "", "", ""] for _ in range(3)],
                        (width * 0.28, width * 0.24, width * 0.16, width * 0.32))
     who = [Paragraph(f"Surveyors and attending: {txt(present)}", STYLES["body"])] if present else []
-    return [KeepTogether([heading("Signatures", "signatures"), Paragraph(told, STYLES["body"]), *who, lines])]
+    return [KeepTogether([heading("Signatures", "signatures"), Paragraph(lead, STYLES["body"]), *who, lines])]

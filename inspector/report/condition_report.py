@@ -1,15 +1,17 @@
 """The condition report: an assessment in, a PDF out. The sections are in the sibling modules; this one puts them in order and writes the file whole."""
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from reportlab.platypus import Flowable, PageBreak
 
 from inspector.assess.shapes import Assessment
 from inspector.checklists import Caution
+from inspector.conversion.chapters import Chapter
 from inspector.errors import InspectorError
 from inspector.report import back, front
+from inspector.report.conversion import conversion_sections
 from inspector.report.front import Issue, vessel_name
 from inspector.report.pages import Report
 from inspector.report.systems import system_section
@@ -23,10 +25,11 @@ class UnknownUnits(InspectorError):
 
 
 def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution], paper: str = "a4",
-          units: str = "si", made_at: str, revision: str, digest: str) -> None:
+          units: str = "si", made_at: str, revision: str, digest: str, chapters: Sequence[Chapter] = ()) -> None:
     """Write the condition report of an assessment as a PDF.
 
     photo_file: digest -> path of the report copy (JPEG), None where it is not here. paper: "a4" or "letter". units: "si" or "us"; the typed values stay beside.
+    chapters: what the conversion does, as computed from the same record.
     made_at, revision, digest: as printed on cover and foot; the same input gives the same bytes. `out` is replaced only by a whole file.
     Raises UnknownPaper and UnknownUnits.
     """
@@ -41,18 +44,20 @@ def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path
                     author=plain(assessment.inspection.get("attending", ""), 200) or "not named", subject=front.KIND,
                     keywords=["condition report", issue.revision or "draft", issue.digest], creator="inspector")
     try:
-        report.typeset(_story(assessment, issue, photo_file, cautions))
+        report.typeset(_story(assessment, issue, photo_file, cautions, chapters))
         os.replace(part, out)
     finally:
         part.unlink(missing_ok=True)
 
 
-def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution]) -> list[Flowable]:
+def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution],
+           chapters: Sequence[Chapter]) -> list[Flowable]:
     story = front.cover(assessment, issue) + front.summary(assessment, issue) + front.contents_page()
     story += front.vessel_and_brief(assessment, issue) + front.scope_and_limits(issue) + [PageBreak()]
     for one in assessment.systems:
         story += system_section(one, assessment, issue, photo_file)
     story += back.not_seen(assessment, issue) + back.elsewhere(assessment, issue, photo_file) + back.work_lines(assessment, issue)
+    story += conversion_sections(chapters, issue) + back.rules_used(assessment, issue)
     story += back.photo_register(assessment, issue) + back.sources(assessment, issue) + back.cautions_section(assessment, issue, cautions)
     return story + back.signatures(assessment, issue)
 
