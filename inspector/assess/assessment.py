@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from datetime import date
 
 from inspector.assess import gather
 from inspector.assess.agreement import agreements
+from inspector.assess.certificates import against_law
 from inspector.assess.condition import of_results
 from inspector.assess.limits import profiles_of
 from inspector.assess.settings import Settings, read_settings
@@ -25,6 +27,7 @@ def assess(state: State, library: Library, settings: Settings | None = None) -> 
     read, faults = read_settings(gather.texts(state, "settings"))
     settings = settings or read
     profiles, more = profiles_of(state)
+    papers = against_law(state, visit) if (visit := day_of_visit(state)) else {}
     named = gather.units(state)
     findings = gather.findings(state, named)
     photos = gather.photos(state, library, named, findings)
@@ -32,16 +35,26 @@ def assess(state: State, library: Library, settings: Settings | None = None) -> 
     return Assessment(
         vessel=gather.texts(state, "vessel"), brief=gather.texts(state, "brief"), inspection=gather.texts(state, "inspection"),
         systems=tuple(
-            _system(state, system, named[one], settings, lines, findings, photos, profiles) for one, system in library.systems.items() if one in named
+            _system(state, system, named[one], settings, lines, findings, photos, profiles, papers.get(one, ()))
+            for one, system in library.systems.items() if one in named
         ),
         findings=findings, photos=photos, disputes=sum(1 for _ in state.disputes()), settings=settings,
         profiles=profiles, agreements=agreements(state), faults=(*faults, *more),
     )
 
 
+def day_of_visit(state: State) -> date | None:
+    """The date of the inspection, None where none was typed that can be read."""
+    try:
+        return date.fromisoformat(gather.texts(state, "inspection").get("date", ""))
+    except ValueError:
+        return None
+
+
 def _system(
     state: State, system: System, named: Mapping[str, str], settings: Settings,
     lines: tuple[WorkLine, ...], findings: tuple[Finding, ...], photos: tuple[Photo, ...], profiles: Mapping[str, Profile],
+    papers: tuple[str, ...],
 ) -> SystemPart:
     # a line for a unit that was taken out again is no longer work on this ship
     lines = tuple(line for line in lines if line.system == system.id and (line.unit == "all" or line.unit in named))
@@ -50,7 +63,7 @@ def _system(
         found = gather.results(state, system, unit, name, photos, profiles)
         units.append(_part(state, system, unit, name, gather.facts(state, system.id, unit, found, lines, findings), found, settings))
     facts = gather.facts_of_whole(state, system.id, [unit.facts for unit in units], lines, findings)
-    facts = replace(facts, units=tuple(unit.verdict for unit in units))
+    facts = replace(facts, units=tuple(unit.verdict for unit in units), law=(*facts.law, *papers))
     whole = _part(state, system, "all", system.name, facts, tuple(one for unit in units for one in unit.results), settings)
     return SystemPart(system, whole, tuple(units), lines)
 

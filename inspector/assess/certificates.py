@@ -181,6 +181,32 @@ def _bottom(certificate: Certificate, on: date) -> list[Survey]:
     return [Survey("bottom", 0, None, due, "overdue" if left < 0 else "due" if left <= SOON else "not yet", left, why=why)]
 
 
+# the system that a paper lets sail or trade; what is not named here belongs to the ship's papers
+SYSTEM_OF = {
+    "class": "hull", "load line": "hull", "safety construction": "hull", "safety equipment": "life-saving", "safety radio": "bridge",
+    "oil pollution prevention": "environment", "air pollution prevention": "environment", "ballast water management": "environment",
+    "sewage pollution prevention": "environment", "anti-fouling": "hull", "inventory of hazardous materials": "hazardous-materials",
+    "dynamic positioning statement": "dynamic-positioning", "engine air pollution prevention": "propulsion",
+}
+PAPERS = "spares-and-papers"
+
+
+def against_law(state: State, on: date) -> dict[str, tuple[str, ...]]:
+    """System -> a sentence for each of its papers that is missing on board, or overdue on the day: rule and date named."""
+    found: dict[str, list[str]] = {}
+    for subject, line in zip(by_age(state, "certificate/"), timelines(state, on), strict=True):
+        row, kind = texts(state, subject), line.certificate.kind
+        late = min((one for one in line.surveys if one.state == "overdue"), key=lambda one: one.closes, default=None)
+        if row.get("on_board") == "no":
+            sentence = f"The {kind} certificate is not on board, and without it she may not trade as certificated."
+        elif late is not None:
+            sentence = f"The {kind} certificate: its {late.name} survey had to be held by {late.closes.isoformat()} (SOLAS I/7 to I/14, or class) and was not."
+        else:
+            continue
+        found.setdefault(SYSTEM_OF.get(kind, PAPERS), []).append(sentence)
+    return {system: tuple(sentences) for system, sentences in found.items()}
+
+
 def timelines(state: State, on: date) -> tuple[Timeline, ...]:
     """The timelines of all certificates that stand, in the order in which they were entered."""
     return tuple(timeline(texts(state, subject), on, subject.partition("/")[2]) for subject in by_age(state, "certificate/"))

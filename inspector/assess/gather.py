@@ -15,7 +15,8 @@ from inspector.errors import InspectorError
 from inspector.quantities import parse_number
 from inspector.record.state import State
 
-LAW_CRITERIA = ("refrigerant-status", "nox-tier")
+LAW_CRITERIA = ("refrigerant-status", "nox-tier", "oily-water-equipment", "ballast-treatment", "sewage-plant", "foam-pfos", "organotin",
+                "cybutryne", "ozone-depleting", "halon")
 PARTS = ("made", "hard to get", "no longer made")
 ACTS = ("refurbish", "replace", "remove")
 YEARLY = ("life_refurbished", "life_new", "yearly_refurbished", "yearly_new", "residual_refurbished", "residual_new")
@@ -67,7 +68,7 @@ def results(
     state: State, system: System, unit: str, name: str, photos: Iterable[Photo] = (), profiles: Mapping[str, Profile] | None = None
 ) -> tuple[CheckResult, ...]:
     """One result per check of a unit, in the order of the checklist; profiles: limits that the surveyor set."""
-    known = {"vessel": texts(state, "vessel"), "brief": texts(state, "brief"), "profiles": profiles or {}}
+    known = {"vessel": texts(state, "vessel"), "brief": texts(state, "brief"), "profiles": profiles or {}, "visit": texts(state, "inspection")}
     home = space_of(state, system, unit)
     shown: dict[str, list[str]] = {}
     for photo in photos:
@@ -87,7 +88,7 @@ def space_of(state: State, system: System, unit: str) -> str:
 def _result(state: State, subject: str, check: Check, known: Mapping[str, Any]) -> CheckResult:
     answer = _answer(state.value(subject, "rating"))
     recorded = {one.id: state.value(subject, f"reading/{one.id}") for one in check.readings}
-    judgement, sentence = judge_sheet(check, recorded, known["vessel"], known["brief"], known["profiles"])
+    judgement, sentence = judge_sheet(check, recorded, known["vessel"], known["brief"], known["profiles"], known["visit"])
     proposed = judgement.rating if judgement and not answer else None
     return CheckResult(
         subject=subject, check=check, unit="", unit_name="", answer=answer, rating=answer if answer in RATINGS else proposed,
@@ -181,7 +182,8 @@ def facts(state: State, system: str, unit: str, results: Iterable[CheckResult], 
     own = [line for line in lines if line.system == system and line.unit == unit]
     need = brief.get(f"need/{system}", "")
     return Facts(
-        need=need if need in NEEDS else "neutral", law=_law(results), life_years=_life(said, results), horizon=number(brief.get("horizon"), 0),
+        need=need if need in NEEDS else "neutral", law=(*_law(results), *_own_law(said)),
+        life_years=_life(said, results), horizon=number(brief.get("horizon"), 0),
         parts=said.get("parts", "") if said.get("parts") in PARTS else "",
         refurbish_cost=_total(own, "refurbish"), replace_cost=_total(own, "replace"),
         weight_won=number(said.get("weight_won")), space_won=number(said.get("space_won")),
@@ -214,6 +216,12 @@ def _law(results: Iterable[CheckResult]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(
         one.sentence for one in judged if one.criterion in LAW_CRITERIA and one.rating == "failed" and one.source.mark == "seen"
     ))
+
+
+def _own_law(said: Mapping[str, str]) -> tuple[str, ...]:
+    """The rule that the surveyor names himself: asbestos where it must go, a ban of the flag."""
+    text = said.get("law", "").strip().rstrip(".")
+    return (f"The surveyor names a law against it: {text}.",) if text else ()
 
 
 def _life(said: Mapping[str, str], results: Iterable[CheckResult]) -> float | None:

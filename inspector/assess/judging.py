@@ -12,17 +12,17 @@ from inspector.criteria.registry import criterion
 from inspector.errors import InspectorError
 from inspector.quantities import convert, parse_number
 
-_ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief"}
+_ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief", "inspection": "the visit"}
 
 
 def judge_sheet(
     check: Check, readings: Mapping[str, Any], vessel: Mapping[str, str], brief: Mapping[str, str],
-    profiles: Mapping[str, Profile] | None = None,
+    profiles: Mapping[str, Profile] | None = None, visit: Mapping[str, str] | None = None,
 ) -> tuple[Judgement | None, str]:
     """Judge one check's readings by its criterion.
 
     readings: reading id -> {"value": text, "unit": text} as recorded. Inputs come from what was typed, else `from` (vessel or brief), else `given`.
-    profiles: limits that the surveyor set, by criterion; the others are as shipped.
+    profiles: limits that the surveyor set, by criterion; the others are as shipped. visit: the fields of the inspection itself, such as its date.
     Returns (judgement, ""), or (None, "") where nothing was typed or no criterion is named, or (None, one sentence) where it cannot be judged.
     """
     if not check.criterion:
@@ -32,7 +32,7 @@ def judge_sheet(
         typed = {asked.name: readings[asked.name] for asked in rule.inputs if typed_text(readings.get(asked.name))}
         if not typed:
             return None, ""
-        values = {**check.given, **_taken(check, vessel, brief)}
+        values = {**check.given, **_taken(check, {"vessel": vessel, "brief": brief, "inspection": visit or {}})}
         values |= {asked.name: _converted(asked, typed[asked.name], check) for asked in rule.inputs if asked.name in typed}
         missing = [asked for asked in rule.inputs if not asked.optional and values.get(asked.name) in (None, "")]
         return (None, _missing_sentence(check, missing)) if missing else (_applied(rule, values, (profiles or {}).get(rule.name)), "")
@@ -59,8 +59,7 @@ def _applied(rule: Criterion, values: Mapping[str, Any], profile: Profile | None
     return rule.apply({name: value for name, value in values.items() if name in known}, profile)
 
 
-def _taken(check: Check, vessel: Mapping[str, str], brief: Mapping[str, str]) -> dict[str, str]:
-    sources = {"vessel": vessel, "brief": brief}
+def _taken(check: Check, sources: Mapping[str, Mapping[str, str]]) -> dict[str, str]:
     found = {}
     for name, origin in check.taken.items():
         room, _, field = origin.partition(".")

@@ -3,14 +3,15 @@
 from datetime import date
 
 from inspector.assess.shapes import Assessment
-from inspector.conversion import money, papers
+from inspector.conversion import chapter_range, money, papers
 from inspector.conversion.book import Case, Writer, case_of
 from inspector.conversion.chapters import Chapter
+from inspector.conversion.ship_tables import HYDROSTATICS, TANKS
 from inspector.conversion.tables import Table
 from inspector.record.state import State
 
-WRITERS: tuple[Writer, ...] = (money.chapter, papers.chapter)
-TABLES: tuple[Table, ...] = (*money.TABLES, *papers.TABLES)
+WRITERS: tuple[Writer, ...] = (chapter_range.chapter, money.chapter, papers.chapter)
+TABLES: tuple[Table, ...] = (HYDROSTATICS, TANKS, *chapter_range.TABLES, *money.TABLES, *papers.TABLES)
 
 
 def read_case(state: State, assessment: Assessment, today: date) -> Case:

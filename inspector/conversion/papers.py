@@ -9,7 +9,8 @@ from inspector.conversion.tables import Column, Table
 from inspector.criteria.certificates import KINDS
 
 CERTIFICATES = Table("certificates", "Certificates", "From the ship's file: one row per paper, with the dates endorsed on it.", (
-    Column("kind", "Kind", kind="choice", choices=tuple(KINDS), needed=True), Column("number", "Number", kind="text"),
+    Column("kind", "Kind", kind="choice", choices=tuple(KINDS), needed=True),
+    Column("number", "Number", kind="text"), Column("on_board", "On board", kind="choice", choices=("yes", "no")),
     *(Column(name, label, kind="date") for name, label in DATES.items()),
 ), subject="certificate")
 TABLES = (CERTIFICATES,)
