@@ -59,6 +59,9 @@ _UNITS: dict[str, dict[str, Fraction | int]] = {
     "age": {"years": 12, "months": 1},
     "share": {"%": Fraction(1, 100), "ppm": Fraction(1, 10**6)},
     "noise": {"dB(A)": 1},
+    "kinematic viscosity": {"mm²/s": 1},
+    "base number": {"mgKOH/g": 1},
+    "particle count": {"per ml": 100, "per 100 ml": 1},
     "angle": {"deg": 1},
     "count": {"": 1},
 }
@@ -75,7 +78,7 @@ _ALIASES = {
     "MOhm": "MΩ", "kohm": "kΩ", "kOhm": "kΩ", "ohm": "Ω", "Ohm": "Ω", "L": "l", "gal": "US gal", "m2": "m²",
     "m3": "m³", "ft2": "ft²", "ft3": "ft³", "t/m2": "t/m²", "kN/m2": "kN/m²", "kg/m3": "kg/m³", "t/m3": "t/m³",
     "kt": "kn", "kts": "kn", "r/min": "rpm", "hours": "h", "year": "years", "day": "days", "°": "deg", "dBA": "dB(A)",
-    "LT": "long ton",
+    "LT": "long ton", "cSt": "mm²/s", "mm2/s": "mm²/s",
 }
 
 # the units a gauge or a paper may show where the checklist asks for the first; any other unit is offered alone
@@ -88,6 +91,7 @@ _GAUGES = {unit: units for units in (
     ("days", "h"), ("min", "s", "h"), ("s", "min"), ("years", "months"), ("%", "ppm"), ("ppm", "%"),
     ("t/m²", "kN/m²", "lb/ft²"), ("kN/m²", "t/m²", "lb/ft²"), ("kg/m³", "t/m³", "lb/ft³", "lb/US gal"),
     ("t/m³", "kg/m³", "lb/ft³", "lb/US gal"), ("g/kWh", "lb/hp·h"), ("l/h", "US gal/h"),
+    ("per ml", "per 100 ml"),
 ) for unit in units[:1]}
 
 # what a US reader of the report expects; whatever is missing here stays as it is (%, kn, nmi, h, V, MΩ ...)
@@ -195,6 +199,20 @@ def convert(value: float, unit: str, to: str) -> float:
     # repr, because a typed 0.1 means one tenth and not the binary fraction next to it
     base = Fraction(repr(number)) * _UNITS[quantity][source] + _OFFSET.get(source, 0)
     return float((base - _OFFSET.get(target, 0)) / _UNITS[quantity][target])
+
+
+def exact_factors(unit: str, to: str) -> tuple[Fraction, Fraction]:
+    """Return (factor, offset) such that value in ``to`` = value in ``unit`` x factor + offset, exactly; WrongUnit as in convert.
+
+    Examples
+    --------
+    >>> exact_factors("in", "mm")
+    (Fraction(127, 5), Fraction(0, 1))
+    """
+    convert(0, unit, to)
+    source, target = known_unit(unit), known_unit(to)
+    worth = _UNITS[_QUANTITY[target]]
+    return Fraction(worth[source]) / Fraction(worth[target]), Fraction(_OFFSET.get(source, 0) - _OFFSET.get(target, 0)) / Fraction(worth[target])
 
 
 def difference(a: float, b: float) -> float:

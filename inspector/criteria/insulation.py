@@ -6,7 +6,8 @@ insulation. So the winding's temperature and the kind of insulation are asked fo
 
 import math
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.bands import below, beyond, stairs, to
+from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
 from inspector.quantities import difference, show
 
 RESISTANCE = Source("IEEE 43", "2013", "6.3 (correction), 12.3 and table 3 (minimum at 40 °C)", "memory")
@@ -87,26 +88,19 @@ def judge_resistance(resistance: float, temperature: float, insulation: str, win
     IEEE 43-2013, 6.3 and table 3 (memory).
     """
     name = "insulation-resistance"
-    if insulation != "thermosetting" and temperature > 60:
-        refuse(name, "temperature", temperature,
-               f"for {insulation} insulation the halving rule ends at 60 °C, and the winding had "
-               f"{show(temperature, '°C')}")
-    if winding == FORM and voltage < 1000:
-        refuse(name, "winding", winding, f"a winding rated {show(voltage, 'V')} is not '{FORM}'")
+    step = resistance_ladder(temperature, insulation, winding, voltage).step(resistance)
     minimum = minimum_resistance(winding, voltage)
     at_40 = [resistance * factor(temperature) for factor in _CORRECTIONS[insulation]]
-    corrected = min(at_40)
     read = f"{show(resistance, 'MΩ')} at {show(temperature, '°C')}"
-    if corrected < minimum <= max(at_40):
+    if step.rating is None:
         sentence = (f"{read} becomes {show(at_40[0], 'MΩ')} at 40 °C if the insulation is thermoplastic and "
-                    f"{show(at_40[1], 'MΩ')} if thermosetting, on either side of the minimum of {show(minimum, 'MΩ')}: "
-                    "cannot be judged until the kind of insulation is known.")
-        return Judgement(name, "insulation unknown", None, None, "MΩ", minimum, None, sentence, RESISTANCE, CAUTIONS)
-    band, rating, meaning = _resistance_band(corrected, minimum)
+                    f"{show(at_40[1], 'MΩ')} if thermosetting, on either side of the minimum of {show(minimum, 'MΩ')}: {step.meaning}.")
+        return Judgement(name, step.band, None, None, "MΩ", minimum, None, sentence, RESISTANCE, CAUTIONS)
+    corrected = min(at_40)
     sentence = (f"{read} becomes {show(corrected, 'MΩ')} at 40 °C ({insulation} insulation), against a minimum of "
-                f"{show(minimum, 'MΩ')} for a winding '{winding}': {meaning}.")
+                f"{show(minimum, 'MΩ')} for a winding '{winding}': {step.meaning}.")
     margin = difference(corrected, minimum)
-    return Judgement(name, band, rating, corrected, "MΩ", minimum, margin, sentence, RESISTANCE,
+    return Judgement(name, step.band, step.rating, corrected, "MΩ", minimum, margin, sentence, RESISTANCE,
                      (*_assumed(insulation), *CAUTIONS))
 
 
@@ -116,12 +110,22 @@ def _assumed(insulation: str) -> tuple[str, ...]:
     return (split, both) if insulation == "unknown" else (split,)
 
 
-def _resistance_band(corrected: float, minimum: float) -> tuple[str, str, str]:
-    if corrected < minimum:
-        return "below the minimum", "failed", "below it, so clean, dry and measure again before any other test"
-    if corrected < FAIR_BELOW * minimum:
-        return "above the minimum", "fair", "above it by less than a factor of two, so follow the trend"
-    return "well above the minimum", "good", "well above it"
+def resistance_ladder(temperature: float, insulation: str, winding: str, voltage: float) -> Ladder:
+    """The bands of the resistance as measured [MΩ]: the minimum at 40 °C divided by the correction to it. IEEE 43-2013 (memory)."""
+    if insulation != "thermosetting" and temperature > 60:
+        refuse("insulation-resistance", "temperature", temperature,
+               f"for {insulation} insulation the halving rule ends at 60 °C, and the winding had {show(temperature, '°C')}")
+    if winding == FORM and voltage < 1000:
+        refuse("insulation-resistance", "winding", winding, f"a winding rated {show(voltage, 'V')} is not '{FORM}'")
+    minimum = minimum_resistance(winding, voltage)
+    factors = [correction(temperature) for correction in _CORRECTIONS[insulation]]
+    return stairs(
+        "MΩ",
+        below(minimum / max(factors), "below the minimum", "failed", "below it, so clean, dry and measure again before any other test"),
+        below(minimum / min(factors), "insulation unknown", None, "cannot be judged until the kind of insulation is known"),
+        below(FAIR_BELOW * minimum / min(factors), "above the minimum", "fair", "above it by less than a factor of two, so follow the trend"),
+        beyond("well above the minimum", "good", "well above it"),
+    )
 
 
 def polarization_index(one_minute: float, ten_minutes: float) -> float:
@@ -145,22 +149,28 @@ def judge_index(one_minute: float, ten_minutes: float, thermal_class: str) -> Ju
     ----------
     IEEE 43-2000, table 2 (seen in an instrument manual's appendix).
     """
-    if one_minute > TOO_HIGH_FOR_INDEX:
-        sentence = (f"The one-minute reading of {show(one_minute, 'MΩ')} is above {show(TOO_HIGH_FOR_INDEX, 'MΩ')}, "
-                    "where the polarization index says nothing: not assessed.")
-        return Judgement("polarization-index", "not assessed", None, None, None, None, None, sentence, INDEX, CAUTIONS)
+    step = index_ladder(ten_minutes, thermal_class).step(one_minute)
+    if step.rating is None:
+        sentence = f"The one-minute reading of {show(one_minute, 'MΩ')} is {step.meaning}."
+        return Judgement("polarization-index", step.band, None, None, None, None, None, sentence, INDEX, CAUTIONS)
     minimum = MINIMUM_INDEX[thermal_class]
     index = polarization_index(one_minute, ten_minutes)
-    enough = index >= minimum
-    band, rating = ("at or above the minimum", "good") if enough else ("below the minimum", "poor")
-    low = "not reached: dirt or moisture is likely, unless the winding is small and random-wound"
-    meaning = "reached" if enough else low
     sentence = (f"{show(ten_minutes, 'MΩ')} after ten minutes over {show(one_minute, 'MΩ')} after one gives an index "
-                f"of {show(index, None)}; the minimum of {show(minimum, None)} for class {thermal_class} is {meaning}.")
+                f"of {show(index, None)}; the minimum of {show(minimum, None)} for class {thermal_class} is {step.meaning}.")
     dry = ("An index above 5 on an old winding may mean dried, brittle insulation.",) if index > DRY_INDEX else ()
     notes = (*dry, "Not meant for bare field windings; a low index alone does not condemn a machine.", *CAUTIONS)
     margin = difference(index, minimum)
-    return Judgement("polarization-index", band, rating, index, None, minimum, margin, sentence, INDEX, notes)
+    return Judgement("polarization-index", step.band, step.rating, index, None, minimum, margin, sentence, INDEX, notes)
+
+
+def index_ladder(ten_minutes: float, thermal_class: str) -> Ladder:
+    """The bands of the one-minute resistance [MΩ] beside a ten-minute one: low enough for the index, too high, or too high to tell. IEEE 43."""
+    low = "not reached: dirt or moisture is likely, unless the winding is small and random-wound"
+    enough = min(ten_minutes / MINIMUM_INDEX[thermal_class], TOO_HIGH_FOR_INDEX)
+    return stairs(
+        "MΩ", to(enough, "at or above the minimum", "good", "reached"), to(TOO_HIGH_FOR_INDEX, "below the minimum", "poor", low),
+        beyond("not assessed", None, f"above {show(TOO_HIGH_FOR_INDEX, 'MΩ')}, where the polarization index says nothing: not assessed"),
+    )
 
 
 CRITERIA = (
@@ -174,6 +184,7 @@ CRITERIA = (
         RESISTANCE, judge_resistance,
         "Winding at 10 to 85 °C (thermoplastic or unknown insulation: 10 to 60 °C) and dry; rated 24 V to 15 kV.",
         "Correction factors and cases by our own arithmetic on the recalled constants; the halving rule is seen.",
+        ladder=resistance_ladder,
     ),
     Criterion(
         "polarization-index", "Polarization index of a winding",
@@ -183,5 +194,6 @@ CRITERIA = (
         INDEX, judge_index,
         "Classes A, B, F and H; one-minute resistance up to 5000 MΩ, above it not assessed.",
         "Against the published minima by class, seen in an instrument manual's appendix; ratios by our own arithmetic.",
+        ladder=index_ladder,
     ),
 )

@@ -7,7 +7,8 @@ warming potentials are those European law uses (fourth assessment report); other
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
+from inspector.criteria.laddered import up_to
 from inspector.quantities import difference, show
 
 FROZEN = Source("Codex Alimentarius CAC/RCP 8-1976, code of practice for quick frozen foods", "revised 2008",
@@ -79,6 +80,15 @@ def leak_check_months(refrigerant: str, charge: float) -> int | None:
     return next((months for least, months in steps if amount >= least), None)
 
 
+def store_ladder(store: str) -> Ladder:
+    """The bands of a store's temperature [°C]; a frozen store has 3 K of grace, a chilled one none."""
+    warm = (None, "too warm", "poor", "too warm, unless a defrost or an open door explains it: read again")
+    if store == "chilled":
+        return up_to("°C", (CHILLED_LIMIT, "cold enough", "good", "cold enough"), warm)
+    grace = (FROZEN_SHORT, "short of the limit", "fair", "within the 3 K that defrost or loading may explain: read again within the hour")
+    return up_to("°C", (FROZEN_LIMIT, "cold enough", "good", "cold enough"), grace, warm)
+
+
 def judge_store(temperature: float, store: str) -> Judgement:
     """Judge one reading of a cold store's temperature.
 
@@ -95,17 +105,11 @@ def judge_store(temperature: float, store: str) -> Judgement:
     Frozen -18 °C or colder: Codex CAC/RCP 8-1976 (memory). Chilled 5 °C or colder: US FDA Food Code 3-501.16 (seen).
     """
     limit, source = (FROZEN_LIMIT, FROZEN) if store == "frozen" else (CHILLED_LIMIT, CHILLED)
-    if temperature <= limit:
-        band, rating, meaning = "cold enough", "good", "cold enough"
-    elif store == "frozen" and temperature <= FROZEN_SHORT:
-        band, rating = "short of the limit", "fair"
-        meaning = "within the 3 K that defrost or loading may explain: read again within the hour"
-    else:
-        band, rating, meaning = "too warm", "poor", "too warm, unless a defrost or an open door explains it: read again"
+    step = store_ladder(store).step(temperature)
     too_cold = store == "chilled" and temperature < 0
     freezing = ("Below 0 °C chilled goods may freeze: look at the setting.",) if too_cold else ()
-    sentence = f"{show(temperature, '°C')} in a {store} store, against at most {show(limit, '°C')}, is {meaning}."
-    return Judgement("cold-store-temperature", band, rating, temperature, "°C", limit, difference(limit, temperature),
+    sentence = f"{show(temperature, '°C')} in a {store} store, against at most {show(limit, '°C')}, is {step.meaning}."
+    return Judgement("cold-store-temperature", step.band, step.rating, temperature, "°C", limit, difference(limit, temperature),
                      sentence, source, (*freezing, "One reading: the log of a day and a night says more."))
 
 
@@ -165,7 +169,7 @@ CRITERIA = (
         (Input("temperature", "Temperature in the store", "number", "°C", low=-60, high=60),
          Input("store", "Kind of store", "choice", choices=("frozen", "chilled"))),
         STORES, judge_store, "Food stores kept frozen or chilled, one steady reading of -60 to 60 °C.",
-        "Each limit from both sides; the chilled limit against a published code, the frozen one recalled.",
+        "Each limit from both sides; the chilled limit against a published code, the frozen one recalled.", ladder=store_ladder,
     ),
     Criterion(
         "refrigerant-status", "May the refrigerant stay, and can it be had",

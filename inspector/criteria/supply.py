@@ -1,9 +1,12 @@
 """Quality of the electrical supply at consumers: voltage, frequency, harmonics, and insulation to earth."""
 
+from collections.abc import Mapping
 from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
+from inspector.criteria.bands import below, beyond, stairs, to, told
+from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source, refuse
 from inspector.criteria.ladder import Step
+from inspector.criteria.profiles import Limit
 from inspector.quantities import difference, show
 
 VARIATION = Source("IACS UR E5, voltage and frequency variations", "edition not read", "AC, at consumers", "memory")
@@ -19,6 +22,14 @@ FREQUENCIES = (50.0, 60.0)
 MOST_DISTORTION = 8.0  # %
 OHMS_PER_VOLT = Decimal("0.1")  # kΩ per V
 LOCATE_BELOW, SOUND_ABOVE = 100.0, 1000.0  # kΩ
+EARTH_PROFILE = Profile("Usual bands of insulation to earth", (
+    Limit("alarm", "alarm for each volt", "Ω", float(OHMS_PER_VOLT * 1000), 1, 10_000),
+    Limit("locate", "to be located below", "kΩ", LOCATE_BELOW, 1, 100_000),
+    Limit("sound", "sound above", "kΩ", SOUND_ABOVE, 1, 1_000_000),
+), EARTH)
+# % of nominal, low and high, of a direct-current network by what feeds it
+DIRECT = {"on charge": (Decimal(-25), Decimal(30)), "not on charge": (Decimal(-25), Decimal(20)), "no battery": (Decimal(-10), Decimal(10))}
+DIRECT_SOURCE = Source("IACS UR E5, voltage and frequency variations", "edition not read", "DC distribution and battery-fed systems", "memory")
 
 
 def band_limits(nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> tuple[float, float, float, float]:
@@ -35,24 +46,43 @@ def band_limits(nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> tup
     return tuple(float(Decimal(str(nominal)) * (100 + share) / 100) for share in (low, high, -transient, transient))
 
 
-def _judge_variation(
-    name: str, value: float, nominal: float, unit: str, shares: tuple[Decimal, Decimal, Decimal]
-) -> Judgement:
+def variation_ladder(unit: str, nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> Ladder:
+    """The bands around a nominal value: outside for moments at most, outside for good, inside. IACS UR E5 (memory)."""
     low, high, transient_low, transient_high = band_limits(nominal, shares)
-    if low <= value <= high:
-        band, rating, meaning = "inside the permanent band", "good", "inside it"
-    elif transient_low <= value <= transient_high:
-        band, rating, meaning = "outside the permanent band", "poor", "outside it, where it may be for moments only"
-    else:
-        band, rating, meaning = "outside the transient band", "failed", "outside even the band for moments"
-    below, above = difference(value, low), difference(high, value)
-    limit, margin = (low, below) if below <= above else (high, above)
+    moments = ("outside the permanent band", "poor", "outside the permanent band, where it may be for moments only")
+    never = ("outside the transient band", "failed", "outside even the band for moments")
+    return stairs(unit, below(transient_low, *never), below(low, *moments), to(high, "inside the permanent band", "good", "inside the permanent band"),
+                  to(transient_high, *moments), beyond(*never))
+
+
+def voltage_ladder(nominal: float) -> Ladder:
+    """The bands of a steady AC voltage [V]. IACS UR E5 (memory)."""
+    return variation_ladder("V", nominal, VOLTAGE)
+
+
+def frequency_ladder(nominal: float) -> Ladder:
+    """The bands of a steady frequency [Hz]; nominal 50 or 60. IACS UR E5 (memory)."""
+    if nominal not in FREQUENCIES:
+        refuse("supply-frequency", "nominal", nominal, f"the nominal frequency is 50 or 60 Hz, not {show(nominal, 'Hz')}")
+    return variation_ladder("Hz", nominal, FREQUENCY)
+
+
+def nearer(value: float, low: float, high: float) -> tuple[float, float]:
+    """Return the nearer end of a band and the margin to it, positive inside the band."""
+    under, over = difference(value, low), difference(high, value)
+    return (low, under) if under <= over else (high, over)
+
+
+def _judge_variation(name: str, step: Step, value: float, nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> Judgement:
+    unit = "V" if name == "supply-voltage" else "Hz"
+    low, high, transient_low, transient_high = band_limits(nominal, shares)
+    limit, margin = nearer(value, low, high)
     sentence = (f"{show(value, unit)} on a nominal {show(nominal, unit)}, against {show(low, unit)} to "
                 f"{show(high, unit)} as a permanent state and {show(transient_low, unit)} to "
-                f"{show(transient_high, unit)} for moments, is {meaning}.")
+                f"{show(transient_high, unit)} for moments, is {step.meaning}.")
     notes = ("Read at a consumer under a named load; generator terminals are held to tighter figures.",
              "Taken at meters already fitted: opening a live panel is work for qualified persons.")
-    return Judgement(name, band, rating, value, unit, limit, margin, sentence, VARIATION, notes)
+    return Judgement(name, step.band, step.rating, value, unit, limit, margin, sentence, VARIATION, notes)
 
 
 def judge_voltage(voltage: float, nominal: float) -> Judgement:
@@ -62,7 +92,7 @@ def judge_voltage(voltage: float, nominal: float) -> Judgement:
 
     References: IACS UR E5 (memory).
     """
-    return _judge_variation("supply-voltage", voltage, nominal, "V", VOLTAGE)
+    return _judge_variation("supply-voltage", voltage_ladder(nominal).step(voltage), voltage, nominal, VOLTAGE)
 
 
 def judge_frequency(frequency: float, nominal: float) -> Judgement:
@@ -72,16 +102,34 @@ def judge_frequency(frequency: float, nominal: float) -> Judgement:
 
     References: IACS UR E5 (memory).
     """
-    if nominal not in FREQUENCIES:
-        refuse("supply-frequency", "nominal", nominal,
-               f"the nominal frequency is 50 or 60 Hz, not {show(nominal, 'Hz')}")
-    return _judge_variation("supply-frequency", frequency, nominal, "Hz", FREQUENCY)
+    return _judge_variation("supply-frequency", frequency_ladder(nominal).step(frequency), frequency, nominal, FREQUENCY)
+
+
+def direct_ladder(nominal: float, state: str) -> Ladder:
+    """The bands of the voltage [V] of a direct-current network. IACS UR E5 (memory)."""
+    low, high = (float(Decimal(str(nominal)) * (100 + share) / 100) for share in DIRECT[state])
+    outside = ("outside the band", "poor", f"outside {show(low, 'V')} to {show(high, 'V')}")
+    return stairs("V", below(low, *outside), to(high, "inside the band", "good", f"inside {show(low, 'V')} to {show(high, 'V')}"), beyond(*outside))
+
+
+def judge_direct(voltage: float, nominal: float, state: str) -> Judgement:
+    """Judge the voltage of a direct-current network at a consumer.
+
+    Parameters: voltage, nominal [V]; state : on charge (-25 / +30 %), not on charge (-25 / +20 %), no battery (10 % either way).
+
+    References: IACS UR E5 (memory).
+    """
+    step = direct_ladder(nominal, state).step(voltage)
+    limit, margin = nearer(voltage, *(end.upto for end in direct_ladder(nominal, state).steps[:2]))
+    sentence = f"{show(voltage, 'V')} on a nominal {show(nominal, 'V')} DC network ({state}) is {step.meaning}."
+    notes = ("Read at the far end of the longest run, not at the charger.",)
+    return Judgement("battery-supply-voltage", step.band, step.rating, voltage, "V", limit, margin, sentence, DIRECT_SOURCE, notes)
 
 
 def distortion_ladder() -> Ladder:
     """The two bands of total harmonic distortion [%]. IACS UR E24 Rev.1 (seen)."""
     over = "over it, unless every consumer is documented as designed for more"
-    return Ladder("%", (Step(MOST_DISTORTION, True, "within the limit", "good", "within it"), Step(None, False, "over the limit", "poor", over)))
+    return stairs("%", to(MOST_DISTORTION, "within the limit", "good", "within it"), beyond("over the limit", "poor", over))
 
 
 def judge_distortion(distortion: float) -> Judgement:
@@ -101,29 +149,41 @@ def judge_distortion(distortion: float) -> Judgement:
                      notes)
 
 
-def judge_earth(resistance: float, voltage: float) -> Judgement:
+def earth_alarm(voltage: float, ohms_per_volt: float) -> float:
+    """Return the alarm [kΩ] of a section of this nominal voltage [V].
+
+    Examples
+    --------
+    >>> earth_alarm(480, 100)
+    48.0
+    """
+    return float(Decimal(str(ohms_per_volt)) * Decimal(str(voltage)) / 1000)
+
+
+def earth_ladder(voltage: float, limits: Mapping[str, float]) -> Ladder:
+    """The bands of the insulation to earth [kΩ] of a section. Common practice, or as class and maker say."""
+    alarm = earth_alarm(voltage, limits["alarm"])
+    return stairs(
+        "kΩ", below(alarm, "at the alarm", "failed", f"below the usual alarm of {show(alarm, 'kΩ')}: an earth fault"),
+        below(limits["locate"], "low", "poor", "low: locate the fault before the sea trial"),
+        to(limits["sound"], "watch", "fair", "to be watched"), beyond("sound", "good", "sound"),
+    )
+
+
+def judge_earth(resistance: float, voltage: float, limits: Mapping[str, float]) -> Judgement:
     """Judge the insulation to earth that the monitor of an unearthed section shows.
 
-    Parameters: resistance [kΩ]; voltage [V], nominal, 12 to 1000.
+    Parameters: resistance [kΩ]; voltage [V], nominal, 12 to 1000; limits : alarm [Ω for each volt], locate and sound [kΩ].
 
     References: 100 Ω per volt as alarm, 100 and 1000 kΩ as bands (common practice).
     """
-    alarm = float(OHMS_PER_VOLT * Decimal(str(voltage)))
-    if resistance < alarm:
-        band, rating = "at the alarm", "failed"
-        meaning = f"below the usual alarm of {show(alarm, 'kΩ')}: an earth fault"
-    elif resistance < LOCATE_BELOW:
-        band, rating, meaning = "low", "poor", "low: locate the fault before the sea trial"
-    elif resistance <= SOUND_ABOVE:
-        band, rating, meaning = "watch", "fair", "to be watched"
-    else:
-        band, rating, meaning = "sound", "good", "sound"
-    sentence = (f"{show(resistance, 'kΩ')} to earth on a {show(voltage, 'V')} section, against bands at "
-                f"{show(LOCATE_BELOW, 'kΩ')} and {show(SOUND_ABOVE, 'kΩ')}, is {meaning}.")
+    locate, sound = limits["locate"], limits["sound"]
+    said = (f"{show(resistance, 'kΩ')} to earth on a {show(voltage, 'V')} section, against bands at "
+            f"{show(locate, 'kΩ')} and {show(sound, 'kΩ')},")
     notes = ("The reading is the parallel sum of all feeders switched on: twenty feeders of 20 MΩ show 1 MΩ.",
              "One dim lamp and two bright ones mean one earthed phase. Faults are traced by qualified persons.")
-    margin = difference(resistance, LOCATE_BELOW)
-    return Judgement("earth-fault", band, rating, resistance, "kΩ", LOCATE_BELOW, margin, sentence, EARTH, notes)
+    step = earth_ladder(voltage, limits).step(resistance)
+    return told("earth-fault", step, said, (resistance, "kΩ", locate), EARTH, notes, high_is_bad=False)
 
 
 CRITERIA = (
@@ -133,6 +193,7 @@ CRITERIA = (
          Input("nominal", "Nominal voltage", "number", "V", low=100, high=15_000)),
         VARIATION, judge_voltage, "AC, nominal 100 V to 15 kV, steady reading at a consumer.",
         "Both ends of both bands for 208, 440, 480 and 690 V by our own arithmetic on the recalled shares.",
+        ladder=voltage_ladder,
     ),
     Criterion(
         "supply-frequency", "Steady frequency of the supply",
@@ -140,6 +201,15 @@ CRITERIA = (
          Input("nominal", "Nominal frequency", "number", "Hz", low=50, high=60)),
         VARIATION, judge_frequency, "AC of nominal 50 or 60 Hz, steady reading.",
         "Both ends of both bands for 50 and 60 Hz by our own arithmetic on the recalled shares.",
+        ladder=frequency_ladder,
+    ),
+    Criterion(
+        "battery-supply-voltage", "Voltage of a direct-current network",
+        (Input("voltage", "Voltage at the consumer", "number", "V", low=0, high=2000),
+         Input("nominal", "Nominal voltage", "number", "V", low=12, high=1000),
+         Input("state", "What feeds the network", "choice", choices=tuple(DIRECT))),
+        DIRECT_SOURCE, judge_direct, "Direct current, nominal 12 to 1000 V, steady reading at a consumer.",
+        "Both ends of each band for 24 V by our own arithmetic on the recalled shares.", ladder=direct_ladder,
     ),
     Criterion(
         "harmonic-distortion", "Total harmonic distortion of the voltage",
@@ -153,5 +223,6 @@ CRITERIA = (
          Input("voltage", "Nominal voltage", "number", "V", low=12, high=1000)),
         EARTH, judge_earth, "Unearthed low-voltage sections of 12 to 1000 V with a monitor or lamps.",
         "Each band from both sides by our own reading of trade guidance; no published example exists.",
+        profile=EARTH_PROFILE, ladder=earth_ladder,
     ),
 )

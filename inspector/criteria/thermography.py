@@ -4,7 +4,11 @@ The published table leaves gaps between whole kelvins, so its bands are taken as
 understates: under 40 % of rated current the answer is "not conclusive", never good.
 """
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from dataclasses import replace
+
+from inspector.criteria.bands import beyond, stairs, to
+from inspector.criteria.judgement import RATINGS, Criterion, Input, Judgement, Ladder, Source, refuse
+from inspector.criteria.ladder import Step
 from inspector.quantities import difference, show
 
 SOURCE = Source("ANSI/NETA acceptance testing specifications", "ATS-2003", "table 100.18", "seen")
@@ -78,31 +82,59 @@ def judge_rise(load: float, over_similar: float | None = None, over_ambient: flo
                "it needs a rise over a similar part or over the air, and has neither")
     governing = max(rises, key=lambda name: (level(name, rises[name]), rises[name] / LEVELS[name][2]))
     rise, limit = rises[governing], LEVELS[governing][2]
+    ladder = column_ladder("over_ambient", load) if over_similar is None else rise_ladder(load, over_ambient)
+    step = ladder.step(over_ambient if over_similar is None else over_similar)
     said = f"A rise of {show(rise, 'K')} {LABELS[governing]} at {show(load, '%')} load"
+    if step.rating is None:
+        return Judgement("thermographic-rise", step.band, None, rise, "K", limit, None, f"{said} is {step.meaning}.", SOURCE, CAUTIONS)
+    sentence = f"{said}, against a serious defect above {show(limit, 'K')}, is {step.meaning}."
+    return Judgement("thermographic-rise", step.band, step.rating, rise, "K", limit, difference(limit, rise), sentence, SOURCE,
+                     (*_at_full_load(rises, load), *CAUTIONS))
+
+
+def column_ladder(reading: str, load: float) -> Ladder:
+    """The bands of one column [K] at a load [%]; under full load a band is split where the rise expected at full load is a level higher.
+
+    Such a part is told by its measured level and rated by the expected one, though never below poor.
+    """
     if load < LEAST_LOAD:
-        sentence = f"{said} is not conclusive: under {show(LEAST_LOAD, '%')} of rated current a fault stays cool."
-        return Judgement("thermographic-rise", "not conclusive", None, rise, "K", limit, None, sentence, SOURCE,
-                         CAUTIONS)
-    band, rating, meaning = MEANINGS[level(governing, rise)]
-    rating, notes = _heed_full_load(rises, load, rating)
-    sentence = f"{said}, against a serious defect above {show(limit, 'K')}, is {meaning}."
-    return Judgement("thermographic-rise", band, rating, rise, "K", limit, difference(limit, rise), sentence, SOURCE,
-                     (*notes, *CAUTIONS))
+        return stairs("K", beyond("not conclusive", None, f"not conclusive: under {show(LEAST_LOAD, '%')} of rated current a fault stays cool"))
+    growth = rise_at_full_load(1, load, EXPONENTS[0]) if load < 100 else 1
+    ends = sorted({0.0, *LEVELS[reading], *(end / growth for end in LEVELS[reading])})
+    # a rise just above the last end stands for the band without end
+    return stairs("K", *(to(end, *_band(reading, end, growth)) for end in ends), beyond(*_band(reading, 2 * ends[-1], growth)))
 
 
-def _heed_full_load(rises: dict[str, float], load: float, rating: str) -> tuple[str, tuple[str, ...]]:
+def rise_ladder(load: float, over_ambient: float | None = None) -> Ladder:
+    """The bands of the rise over a similar part [K] at a load [%], none better than what a rise over the air already says."""
+    similar = column_ladder("over_similar", load)
+    if over_ambient is None or load < LEAST_LOAD:
+        return similar
+    air = column_ladder("over_ambient", load).step(over_ambient)
+    return replace(similar, steps=tuple(_worse(step, air) for step in similar.steps))
+
+
+def _band(reading: str, rise: float, growth: float) -> tuple[str, str, str]:
+    band, rating, meaning = MEANINGS[level(reading, rise)]
+    # an end divided by the growth and multiplied again may miss the end by a rounding
+    expected = MEANINGS[level(reading, round(rise * growth, 9))][1]
+    return band, max(rating, "poor" if expected == "failed" and rating != "failed" else expected, key=RATINGS.index), meaning
+
+
+def _worse(similar: Step, air: Step) -> Step:
+    bands = [band for band, _, _ in MEANINGS]
+    governing = max(similar, air, key=lambda step: bands.index(step.band))
+    return replace(similar, band=governing.band, meaning=governing.meaning, rating=max(similar.rating, air.rating, key=RATINGS.index))
+
+
+def _at_full_load(rises: dict[str, float], load: float) -> tuple[str, ...]:
     hot = {name: rise for name, rise in rises.items() if rise > 0}
     if load >= 100 or not hot:
-        return rating, ()
+        return ()
     ranges = [f"{show(rise_at_full_load(rise, load, EXPONENTS[0]), 'K')} to "
               f"{show(rise_at_full_load(rise, load, EXPONENTS[1]), 'K')} {LABELS[name]}" for name, rise in hot.items()]
     worst = max(level(name, rise_at_full_load(rise, load, EXPONENTS[0])) for name, rise in hot.items())
-    note = f"At full load expect {' and '.join(ranges)} (exponents 1.6 to 2), which is level {worst} of 4."
-    if rating == "failed":
-        return rating, (note,)
-    order = ("good", "fair", "poor")
-    heeded = "poor" if MEANINGS[worst][1] == "failed" else MEANINGS[worst][1]
-    return max(rating, heeded, key=order.index), (note,)
+    return (f"At full load expect {' and '.join(ranges)} (exponents 1.6 to 2), which is level {worst} of 4.",)
 
 
 CRITERIA = (
@@ -114,5 +146,6 @@ CRITERIA = (
         SOURCE, judge_rise,
         "Electrical parts at 40 to 150 % of rated current; below 40 % not conclusive.",
         "Each published band from both sides and in its gaps; the load correction by our own arithmetic.",
+        ladder=rise_ladder,
     ),
 )

@@ -1,41 +1,57 @@
 """Plate thickness: wastage against the allowance of a published table, corrosion rate and remaining life.
 
-The allowances are one society's; every society prints its own, so the profile is named in each judgement.
+The allowances are one society's; every society prints its own, so they are a profile that the surveyor may replace, and
+each judgement names the one it used. Years are computed as exact fractions and compared unrounded: only what is shown
+is rounded, half up.
 """
 
-from decimal import ROUND_HALF_UP, Decimal
+from collections.abc import Mapping
+from decimal import Decimal
+from fractions import Fraction
 
 from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.one_number import cents, exact
+from inspector.criteria.profiles import Limit, Profile
 from inspector.quantities import difference, show
 
 DIMINUTION = Source(
     "Table of diminution of steel, general hull (one classification society)",
     "undated scan", "categories A, B, C", "seen",
 )
-SUBSTANTIAL_SHARE = Decimal("0.75")  # IACS UR Z7 / Z10 series 1.2; ESP Code A.1049(27) 1.2.9: seen
 REMAINING = Source(
     "API 510, 570 and 653 corrosion rate and remaining life, with the hull renewal thickness as required thickness",
     "as worked in an inspector's answer key, 2003 figures", "exercises 1 to 10", "seen",
 )
 
-# member -> (category, share of the as-built thickness, mm added): mm in the original
-ALLOWANCES = {
-    "shell, strength deck or tight bulkhead": ("A", Decimal("0.20"), Decimal("1.0")),
-    "floor, girder, web or hold frame": ("B", Decimal("0.25"), Decimal("0")),
-    "ordinary stiffener or other deck": ("C", Decimal("0.30"), Decimal("0")),
+# member -> name of its limits in the profile
+MEMBER_LIMITS = {
+    "shell, strength deck or tight bulkhead": "shell",
+    "floor, girder, web or hold frame": "floor",
+    "ordinary stiffener or other deck": "stiffener",
 }
-MEMBERS = tuple(ALLOWANCES)
-PROFILE = "Profile: one society's general hull table; the society on the vessel's certificate sets the binding figure."
+MEMBERS = tuple(MEMBER_LIMITS)
+# the share of the allowance at which corrosion becomes substantial: IACS UR Z7 / Z10 series 1.2, ESP Code A.1049(27) 1.2.9 (seen)
+PROFILE = Profile("One society's general hull table", (
+    Limit("shell_share", "shell, strength deck and tight bulkheads may lose", "%", 20, 5, 50),
+    Limit("shell_added", "and further", "mm", 1, 0, 2),
+    Limit("floor_share", "floors, girders, webs and hold frames may lose", "%", 25, 5, 50),
+    Limit("floor_added", "and further", "mm", 0, 0, 2),
+    Limit("stiffener_share", "ordinary stiffeners and other decks may lose", "%", 30, 5, 50),
+    Limit("stiffener_added", "and further", "mm", 0, 0, 2),
+    Limit("substantial", "substantial corrosion begins at this share of the allowance:", "%", 75, 50, 95),
+), DIMINUTION)
+BINDING = "The society on the vessel's certificate sets the binding figure."
 STEADY = "Corrosion is taken to go on as it did; the greater of the known rates counts."
 GAIN_TOLERANCE = Decimal("5")  # % above as built that may be mill tolerance or paint: own
+LONGEST_INTERVAL = 10  # years between looks, however long the life: the answer key's own figure (seen)
 
 
-def allowances(as_built: float, member: str) -> tuple[float, float]:
+def allowances(as_built: float, member: str, limits: Mapping[str, float] = PROFILE.values) -> tuple[float, float]:
     """Return the thickness where substantial corrosion begins and the renewal thickness.
 
     Parameters
     ----------
-    as_built [mm], member : one of MEMBERS.
+    as_built [mm], member : one of MEMBERS, limits : those of PROFILE, as shipped or as set.
 
     Returns
     -------
@@ -50,14 +66,9 @@ def allowances(as_built: float, member: str) -> tuple[float, float]:
     >>> allowances(10.0, "floor, girder, web or hold frame")
     (8.13, 7.5)
     """
-    _, share, added = ALLOWANCES[member]
-    built = Decimal(str(as_built))
-    allowance = share * built + added
-    return _cents(built - SUBSTANTIAL_SHARE * allowance), _cents(built - allowance)
-
-
-def _cents(value: Decimal) -> float:
-    return float(value.quantize(Decimal("0.01"), rounding=ROUND_HALF_UP))
+    named, built = MEMBER_LIMITS[member], exact(as_built)
+    allowance = exact(limits[f"{named}_share"]) * built / 100 + exact(limits[f"{named}_added"])
+    return cents(built - exact(limits["substantial"]) * allowance / 100), cents(built - allowance)
 
 
 def diminution(as_built: float, measured: float) -> float:
@@ -91,12 +102,12 @@ def _gain_note(criterion: str, as_built: float, measured: float) -> tuple[str, .
     return (f"The plate reads {show(-lost, '%')} above as built: check the coating, the gauge zero and the drawing.",)
 
 
-def judge_plate(as_built: float, measured: float, member: str) -> Judgement:
+def judge_plate(as_built: float, measured: float, member: str, limits: Mapping[str, float]) -> Judgement:
     """Judge one plate or member by its mean thickness (general corrosion) or its least (pits).
 
     Parameters
     ----------
-    as_built [mm] 5 to 50, measured [mm] 0 to 55, member : one of MEMBERS.
+    as_built [mm] 5 to 50, measured [mm] 0 to 55, member : one of MEMBERS, limits : those of PROFILE.
 
     Notes
     -----
@@ -108,7 +119,7 @@ def judge_plate(as_built: float, measured: float, member: str) -> Judgement:
     Table of diminution of steel, general hull, of one society (seen).
     """
     notes = _gain_note("plate-thickness", as_built, measured)
-    substantial, renewal = allowances(as_built, member)
+    substantial, renewal = allowances(as_built, member, limits)
     half = (Decimal(str(as_built)) + Decimal(str(renewal))) / 2
     lost = show(diminution(as_built, measured), "%")
     if measured < renewal:
@@ -116,26 +127,26 @@ def judge_plate(as_built: float, measured: float, member: str) -> Judgement:
         meaning = "below the renewal thickness: the plate is to be renewed"
     elif measured < substantial:
         band, rating = "substantial corrosion", "poor"
-        meaning = "inside the allowance, with more than three quarters of it used: gauge more closely and each year"
+        meaning = "inside the allowance, with most of it used: gauge more closely and each year"
     else:
         band, rating = "acceptable", "good" if Decimal(str(measured)) >= half else "fair"
-        meaning = "with less than three quarters of the allowance used"
+        meaning = "short of substantial corrosion"
     sentence = (f"{show(measured, 'mm')} of {show(as_built, 'mm')} as built ({lost} lost) stands against substantial "
                 f"corrosion below {show(substantial, 'mm')} and renewal below {show(renewal, 'mm')}: {meaning}.")
     own = "Good down to half of the allowance, then fair: our own split of the acceptable band."
     return Judgement("plate-thickness", band, rating, measured, "mm", renewal, difference(measured, renewal), sentence,
-                     DIMINUTION, (*notes, PROFILE, own))
+                     DIMINUTION, (*notes, BINDING, own))
 
 
 def _governing_rate(
     as_built: float, built_year: int, measured: float, measured_year: int, previous: float | None,
     previous_year: int | None,
-) -> tuple[float, str]:
+) -> tuple[Fraction, str]:
     name = "plate-remaining-life"
     if measured_year <= built_year:
         refuse(name, "measured_year", measured_year,
                f"the gauging of {measured_year} must lie after the build of {built_year}")
-    rates = [(corrosion_rate(as_built, measured, measured_year - built_year), "since new")]
+    rates = [(exact_rate(as_built, measured, measured_year - built_year), "since new")]
     if (previous is None) != (previous_year is None):
         missing = "previous" if previous is None else "previous_year"
         refuse(name, missing, None, "a previous gauging needs both its thickness and its year")
@@ -143,12 +154,23 @@ def _governing_rate(
         if not built_year < previous_year < measured_year:
             refuse(name, "previous_year", previous_year,
                    f"the previous gauging of {previous_year} must lie between {built_year} and {measured_year}")
-        rates.append((corrosion_rate(previous, measured, measured_year - previous_year), f"since {previous_year}"))
+        rates.append((exact_rate(previous, measured, measured_year - previous_year), f"since {previous_year}"))
     return max(rates)
 
 
+def exact_rate(earlier: float, later: float, years: int) -> Fraction:
+    """Return the loss per year [mm] between two readings [mm] as an exact fraction. API 510, 570, 653 (seen)."""
+    return Fraction(exact(earlier) - exact(later)) / years
+
+
+def _life(now: float, required: float, rate: Fraction) -> Fraction | None:
+    if now <= required:
+        return Fraction(0)
+    return Fraction(exact(now) - exact(required)) / rate if rate > 0 else None
+
+
 def judge_remaining_life(
-    as_built: float, built_year: int, measured: float, measured_year: int, member: str,
+    as_built: float, built_year: int, measured: float, measured_year: int, member: str, limits: Mapping[str, float],
     previous: float | None = None, previous_year: int | None = None, horizon: float | None = None,
 ) -> Judgement:
     """Judge how many years a plate has until its renewal thickness, by the greater of two corrosion rates.
@@ -156,7 +178,7 @@ def judge_remaining_life(
     Parameters
     ----------
     as_built, measured, previous [mm]; built_year, measured_year, previous_year [year]; member : one of MEMBERS;
-    horizon [years] : how long the buyer means to keep the vessel.
+    horizon [years] : how long the buyer means to keep the vessel; limits : those of PROFILE.
 
     Notes
     -----
@@ -168,29 +190,31 @@ def judge_remaining_life(
     API 510, 570 and 653, as quoted in an answer key (seen); renewal thickness as in judge_plate.
     """
     notes = _gain_note("plate-remaining-life", as_built, measured)
-    renewal = allowances(as_built, member)[1]
+    renewal = allowances(as_built, member, limits)[1]
     rate, since = _governing_rate(as_built, built_year, measured, measured_year, previous, previous_year)
-    life = remaining_life(measured, renewal, rate)
+    life = _life(measured, renewal, rate)
     band, rating, meaning = _life_band(life, measured < renewal, horizon)
-    if life is None:
+    years = None if life is None else float(life)
+    if years is None:
         said = f"{show(measured, 'mm')} shows no measurable loss {since}, so no end can be computed"
     else:
-        said = (f"{show(measured, 'mm')} with a loss of {show(max(rate, 0), 'mm', 3)} a year {since} reaches the "
-                f"renewal thickness of {show(renewal, 'mm')} in {show(life, 'years')}")
-    margin = None if life is None or horizon is None else difference(life, horizon)
-    return Judgement("plate-remaining-life", band, rating, life, "years", horizon, margin, f"{said}: {meaning}.",
-                     REMAINING, (*notes, PROFILE, STEADY))
+        said = (f"{show(measured, 'mm')} with a loss of {show(float(max(rate, 0)), 'mm', 3)} a year {since} reaches the "
+                f"renewal thickness of {show(renewal, 'mm')} in {show(years, 'years')}")
+        notes = (*notes, f"Gauge again within {show(min(years / 2, LONGEST_INTERVAL), 'years')}: half of the life, at most ten years.")
+    margin = None if years is None or horizon is None else difference(years, horizon)
+    return Judgement("plate-remaining-life", band, rating, years, "years", horizon, margin, f"{said}: {meaning}.",
+                     REMAINING, (*notes, BINDING, STEADY))
 
 
-def _life_band(life: float | None, below: bool, horizon: float | None) -> tuple[str, str | None, str]:
+def _life_band(life: Fraction | None, below: bool, horizon: float | None) -> tuple[str, str | None, str]:
     if life == 0:
         return "no life left", "failed" if below else "poor", "no life is left in this plate"
     if horizon is None:
         return "no horizon given", None, "without the buyer's horizon there is nothing to hold it against"
-    years = f"the horizon of {show(horizon, 'years')}"
-    if life is None or life >= 2 * horizon:
+    years, wanted = f"the horizon of {show(horizon, 'years')}", Fraction(exact(horizon))
+    if life is None or life >= 2 * wanted:
         return "covers the horizon twice", "good", f"enough for {years} with a gauging at half the life"
-    if life >= horizon:
+    if life >= wanted:
         return "covers the horizon", "fair", f"enough for {years}, but gauge again at half the life"
     return "ends before the horizon", "poor", f"short of {years}: count the plate as steel work"
 
@@ -205,6 +229,7 @@ CRITERIA = (
         judge_plate,
         "Steel hull plates and members of 5 to 50 mm as built; not more than 5 % above as built.",
         "Against the legible rows of the published table (6 to 10 mm, three categories), rounded half up to 0.01 mm.",
+        profile=PROFILE,
     ),
     Criterion(
         "plate-remaining-life", "Years until the renewal thickness",
@@ -216,5 +241,6 @@ CRITERIA = (
         REMAINING, judge_remaining_life,
         "As plate-thickness; build, previous and present gauging in this order, whole years.",
         "Rates and lives against the published answers of the key; the hull cases are our own arithmetic.",
+        profile=PROFILE,
     ),
 )

@@ -3,6 +3,7 @@
 import pytest
 
 from inspector.criteria.registry import criterion
+from tests.criteria import promised_hull, promised_plant, promised_systems
 
 SHELL = "shell, strength deck or tight bulkhead"
 VALID = {
@@ -28,6 +29,10 @@ VALID = {
     "harmonic-distortion": {"distortion": 5},
     "earth-fault": {"resistance": 2000, "voltage": 480},
 }
+
+VALID |= promised_hull.VALID
+VALID |= promised_systems.VALID
+VALID |= promised_plant.VALID
 
 
 @pytest.fixture

@@ -67,3 +67,31 @@ def test_a_negative_share_is_refused(judge):
     """A meter below zero is out of adjustment, so its reading is not judged."""
     with pytest.raises(CannotJudge, match="below 0 %"):
         judge("entry-atmosphere", flammable=-1)
+
+
+@pytest.mark.parametrize(
+    ("expected", "name", "value"),
+    [
+        ("outside", "oxygen", 19.4), ("inside", "oxygen", 19.5), ("inside", "oxygen", 21.9), ("outside", "oxygen", 22.0), ("inside", "carbon_dioxide", 0.49),
+        ("outside", "carbon_dioxide", 0.5), ("inside", "flammable", 9.9), ("outside", "flammable", 10), ("inside", "toxic", 99.9), ("outside", "toxic", 100),
+    ],
+)
+def test_the_shipyard_rule_has_limits_of_its_own(judge, expected, name, value):
+    """Oxygen from 19.5 to under 22 %, under a tenth of the lower limit, under the permissible limit."""
+    judgement = judge("shipyard-atmosphere", **{name: value})
+    assert (f"{expected} the shipyard rule", None) == (judgement.band, judgement.rating)
+
+
+@pytest.mark.parametrize("missing", ["oxygen", "carbon_dioxide", "flammable", "toxic"])
+def test_the_shipyard_rule_too_needs_all_four(judge, missing):
+    """A missing reading leaves it not determined."""
+    assert UNKNOWN == judge("shipyard-atmosphere", **{missing: None}).band
+
+
+@pytest.mark.parametrize("name", ["entry-atmosphere", "shipyard-atmosphere"])
+def test_a_flammable_reading_without_oxygen_is_doubted(judge, name):
+    """Most combustible sensors mis-read in low oxygen, so oxygen comes first."""
+    assert any("proves nothing" in note for note in judge(name, oxygen=19).notes)
+    assert any("proves nothing" in note for note in judge(name, oxygen=None).notes)
+    assert not any("proves nothing" in note for note in judge(name).notes)
+    assert any("order of testing is oxygen" in note for note in judge(name).notes)

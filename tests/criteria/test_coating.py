@@ -51,3 +51,31 @@ def test_more_rust_never_gets_a_better_word(breakdown, scale, edges):
     sides = [dict(zip(names, side, strict=True)) for side in zip(*pairs, strict=True)]
     less, more = map(criterion("coating-condition").apply, sides)
     assert BANDS.index(less.rating) <= BANDS.index(more.rating)
+
+
+@pytest.mark.parametrize(
+    ("rating", "spots", "total"),
+    [("good", 4.9, 0), ("fair", 5, 0), ("fair", 19.9, 0), ("poor", 20, 0), ("fair", 0, 0.1), ("fair", 4, 9.9), ("poor", 4, 10), ("poor", 50, 50)],
+)
+def test_an_oil_tank_is_judged_by_spots_and_by_total_failure(judge, rating, spots, total):
+    """Spots under 5 % are good and under 20 % fair; total failure under 10 % is fair."""
+    assert rating == judge("oil-tank-coating", spots=spots, total=total).rating
+
+
+def test_spots_and_total_failure_cannot_exceed_the_tank(judge):
+    """Together they are not more than the whole area."""
+    with pytest.raises(CannotJudge, match="exceed the whole area"):
+        judge("oil-tank-coating", spots=60, total=40.1)
+
+
+@pytest.mark.parametrize(("rating", "least", "below"), [("good", 288, 10), ("poor", 287.9, 10), ("poor", 288, 10.1), ("good", 320, 0)])
+def test_a_new_film_meets_both_halves_of_its_rule(judge, rating, least, below):
+    """Of 320 µm, no reading under 288 and not more than a tenth under 320."""
+    assert rating == judge("dry-film", least=least, below=below).rating
+
+
+def test_another_nominal_film_moves_the_floor():
+    """A specification of 250 µm asks for 225."""
+    rule = criterion("dry-film")
+    judgement = rule.apply({"least": 225, "below": 0}, rule.profile.with_limits({"nominal": "250"}, "Coating specification of the yard"))
+    assert ("good", 225.0) == (judgement.rating, judgement.limit)

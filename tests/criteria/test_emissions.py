@@ -57,3 +57,38 @@ def test_what_is_outside_the_rule_is_refused(judge, changes):
     """Unknown tiers, impossible speeds and vague dates are not judged."""
     with pytest.raises(CannotJudge):
         judge("nox-tier", **changes)
+
+
+@pytest.mark.parametrize(
+    ("expected", "installed", "replacement", "certificate"),
+    [
+        ("good", "2026-01-01", "identical", "I"), ("failed", "2026-01-01", "other or added", "I"), ("failed", "2026-01-01", None, "I"),
+        ("good", "2010-12-31", "other or added", "I"), ("failed", "2011-01-01", "other or added", "I"), ("fair", "2026-01-01", "other or added", "II"),
+        ("good", "2015-12-31", "other or added", "II"), ("good", "2026-01-01", "other or added", "III"), ("good", "2008-05-31", None, "I"),
+    ],
+)
+def test_a_replaced_engine_meets_the_day_it_was_fitted(judge, expected, installed, replacement, certificate):
+    """An identical one keeps the keel's tier; where it is not told, another engine is taken."""
+    assert expected == judge("nox-tier", installed=installed, replacement=replacement, certificate=certificate).rating
+
+
+@pytest.mark.parametrize(
+    ("expected", "built", "installed", "certificate", "area"),
+    [
+        ("failed", "2016-01-01", None, "II", "North America and US Caribbean"), ("good", "2015-12-31", None, "II", "North America and US Caribbean"),
+        ("good", "2016-01-01", None, "III", "North America and US Caribbean"), ("fair", "2020-12-31", None, "II", "Baltic and North Sea"),
+        ("failed", "2021-01-01", None, "II", "Baltic and North Sea"), ("good", "2021-01-01", None, "II", "open sea"),
+        ("poor", "2008-05-31", "2018-01-01", "II", "North America and US Caribbean"),
+        ("failed", "2008-05-31", "2018-01-01", "I", "North America and US Caribbean"),
+        ("poor", "2026-09-01", None, "II", "Norwegian Sea"),
+    ],
+)
+def test_a_named_area_asks_for_tier_three(judge, expected, built, installed, certificate, area):
+    """From its date on; a replacement may have a waiver, and a recalled date never fails."""
+    assert expected == judge("nox-tier", built=built, installed=installed, certificate=certificate, area=area).rating
+
+
+def test_an_engine_older_than_the_keel_is_refused(judge):
+    """The two dates were swapped, or one misread."""
+    with pytest.raises(CannotJudge, match="older than the keel"):
+        judge("nox-tier", installed="2007-01-01")

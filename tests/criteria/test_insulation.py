@@ -4,6 +4,7 @@ import pytest
 
 from inspector.criteria.insulation import FORM, OLD, RANDOM, correction_thermoplastic, correction_thermosetting
 from inspector.criteria.judgement import CannotJudge
+from inspector.criteria.registry import criterion
 
 
 def test_the_kind_of_insulation_turns_fail_into_pass(judge):
@@ -132,3 +133,16 @@ def test_an_index_needs_both_readings(judge, missing):
     """One reading makes no ratio."""
     with pytest.raises(CannotJudge, match=f"'{missing}'"):
         judge("polarization-index", **{missing: ""})
+
+
+def test_the_ladder_of_unknown_insulation_has_a_band_that_cannot_be_judged():
+    """At 20 °C and a minimum of 5 MΩ: failed to 6.56, unknown to 20, fair to 40, good above (held at poor by its mark)."""
+    ladder = criterion("insulation-resistance").ladder_for({"temperature": 20, "insulation": "unknown", "winding": RANDOM, "voltage": 480})
+    assert [6.56, 20, 40, None] == [step.upto if step.upto is None else round(step.upto, 3) for step in ladder.steps]
+    assert ["poor", None, "fair", "good"] == [step.rating for step in ladder.steps]
+
+
+def test_the_ladder_of_the_index_ends_where_the_index_says_nothing():
+    """Beside 12 000 MΩ after ten minutes, any one-minute reading to 5000 MΩ is good."""
+    ladder = criterion("polarization-index").ladder_for({"ten_minutes": 12_000, "thermal_class": "F"})
+    assert [(5000, "good"), (None, None)] == [(step.upto, step.rating) for step in ladder.steps]

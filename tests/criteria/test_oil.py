@@ -32,3 +32,8 @@ def test_what_is_no_share_is_refused(judge, water):
     """A share of water lies between 0 and 100 %; a ppm figure typed as per cent is caught."""
     with pytest.raises(CannotJudge):
         judge("oil-water", water=water)
+
+
+def test_salt_calls_for_action_at_any_figure(judge):
+    """Sea water in the oil is acted on, however little; fresh water is judged by its share."""
+    assert ["act", "dry"] == [judge("oil-water", water=0.001, salt=salt).band for salt in ("yes", "no")]

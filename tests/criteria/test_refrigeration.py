@@ -4,6 +4,7 @@ import pytest
 
 from inspector.criteria.judgement import CannotJudge
 from inspector.criteria.refrigeration import GASES, leak_check_months
+from inspector.criteria.registry import criterion
 
 
 @pytest.mark.parametrize(
@@ -89,3 +90,11 @@ def test_an_unknown_gas_or_date_is_refused(judge, changes):
     """Nothing is guessed about a gas or a date."""
     with pytest.raises(CannotJudge):
         judge("refrigerant-status", **changes)
+
+
+@pytest.mark.parametrize("store", ["frozen", "chilled"])
+def test_the_ladder_is_the_rule(judge, store):
+    """What a phone applies alone for "cold-store-temperature" is what the rule says."""
+    ladder = criterion("cold-store-temperature").ladder_for({"store": store})
+    for temperature in (-18.1, -18, -17.9, -15, -14.9, 4.9, 5, 5.1):
+        assert ladder.step(temperature).rating == judge("cold-store-temperature", temperature=temperature, store=store).rating

@@ -3,6 +3,7 @@
 import pytest
 
 from inspector.criteria.judgement import CannotJudge
+from inspector.criteria.registry import criterion
 
 PERMANENT, MOMENT, BEYOND = "inside the permanent band", "outside the permanent band", "outside the transient band"
 
@@ -79,3 +80,21 @@ def test_what_lies_outside_is_refused(judge, name, changes):
     """High voltage and negative shares are not judged."""
     with pytest.raises(CannotJudge):
         judge(name, **changes)
+
+
+@pytest.mark.parametrize(
+    ("expected", "voltage", "state"),
+    [("good", 18, "on charge"), ("poor", 17.9, "on charge"), ("good", 31.2, "on charge"), ("poor", 31.3, "on charge"), ("good", 28.8, "not on charge"),
+     ("poor", 28.9, "not on charge"), ("good", 21.6, "no battery"), ("poor", 21.5, "no battery"), ("good", 26.4, "no battery"), ("poor", 26.5, "no battery")],
+)
+def test_a_direct_current_network_is_judged_by_what_feeds_it(judge, expected, voltage, state):
+    """Both ends of 24 V on charge, not on charge and without a battery."""
+    assert expected == judge("battery-supply-voltage", voltage=voltage, state=state).rating
+
+
+def test_a_surveyors_alarm_above_the_other_bands_comes_first():
+    """With 500 ohms a volt the alarm of 480 V lies at 240 kΩ, above the usual figure for locating."""
+    rule = criterion("earth-fault")
+    own = rule.profile.with_limits({"alarm": "500"}, "Maker of the monitor, manual 3.1")
+    found = [rule.apply({"resistance": kilohms, "voltage": 480}, own) for kilohms in (239.9, 240)]
+    assert [("at the alarm", "failed"), ("watch", "fair")] == [(one.band, one.rating) for one in found]

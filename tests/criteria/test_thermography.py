@@ -3,6 +3,7 @@
 import pytest
 
 from inspector.criteria.judgement import CannotJudge
+from inspector.criteria.registry import criterion
 from inspector.criteria.thermography import rise_at_full_load
 
 NONE, POSSIBLE, LIKELY, WATCH, SERIOUS = (
@@ -88,3 +89,20 @@ def test_without_the_load_it_cannot_judge(judge):
     """A rise without its load says nothing."""
     with pytest.raises(CannotJudge, match="'load'"):
         judge("thermographic-rise", load=None)
+
+
+@pytest.mark.parametrize("load", [20, 40, 55, 80, 99.9, 100, 120])
+@pytest.mark.parametrize("air", [None, -5, 0, 5, 15, 35, 45])
+def test_the_ladder_speaks_like_the_rule_at_every_load(judge, load, air):
+    """Over a similar part from -1 to 60 K, alone and beside a rise over the air."""
+    ladder = criterion("thermographic-rise").ladder_for({"load": load, "over_ambient": air})
+    for tenths in range(-10, 600, 7):
+        judgement = judge("thermographic-rise", over_similar=tenths / 10, over_ambient=air, load=load)
+        step = ladder.step(tenths / 10)
+        assert (step.band, step.rating) == (judgement.band, judgement.rating)
+
+
+@pytest.mark.parametrize(("rating", "rise"), [("fair", 0.98), ("poor", 0.99), ("poor", 15)])
+def test_under_part_load_a_band_is_split_where_full_load_would_be_worse(judge, rating, rise):
+    """At 50 % load 0.99 K become 3.001 K at full load (exponent 1.6), a level higher."""
+    assert rating == judge("thermographic-rise", over_similar=rise, load=50).rating

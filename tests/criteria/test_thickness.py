@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.criteria.judgement import RATINGS, CannotJudge
+from inspector.criteria.profiles import BadProfile
 from inspector.criteria.registry import criterion
 from inspector.criteria.thickness import MEMBERS, allowances, corrosion_rate
 
@@ -60,7 +61,54 @@ def test_a_plate_much_thicker_than_built_is_refused(judge, name):
 
 def test_the_profile_is_named(judge):
     """The society's figures are a profile, and the judgement says so."""
-    assert any(note.startswith("Profile: one society") for note in judge("plate-thickness").notes)
+    assert any(note.startswith("Profile used: One society's general hull table: ") for note in judge("plate-thickness").notes)
+
+
+FLAT = {"shell_share": "20", "shell_added": "0"}
+
+
+def test_the_surveyor_may_set_the_profile_of_his_own_society(judge):
+    """With a flat 20 % a plate of 10 mm at 8.3 mm has used 85 % of its allowance, and the judgement cites his text."""
+    rule = criterion("plate-thickness")
+    own = rule.profile.with_limits(FLAT, "Hull rules of the society, 2019, table 3")
+    judgement = rule.apply({"as_built": 10, "measured": 8.3, "member": MEMBERS[0]}, own)
+    assert ("substantial corrosion", 8.0) == (judgement.band, judgement.limit)
+    assert "cited by the surveyor" == judgement.source.mark
+    assert any("as set by the surveyor" in note for note in judgement.notes)
+
+
+@pytest.mark.parametrize(("band", "measured"), [("substantial corrosion", 10.1), ("acceptable", 10.3)])
+def test_a_flat_fifth_of_twelve_millimetres(judge, band, measured):
+    """12 mm less 20 % is 9.6, and three quarters of the 2.4 mm are gone at 10.2."""
+    rule = criterion("plate-thickness")
+    own = rule.profile.with_limits(FLAT, "Hull rules of the society, 2019, table 3")
+    assert band == rule.apply({"as_built": 12, "measured": measured, "member": MEMBERS[0]}, own).band
+
+
+@pytest.mark.parametrize("limit", [{"shell_share": "51"}, {"floor_added": "2.1"}, {"substantial": "49"}])
+def test_limits_that_cannot_be_are_refused(limit):
+    """An allowance of more than half of the plate is a slip of the keyboard."""
+    with pytest.raises(BadProfile, match="cannot be; expected"):
+        criterion("plate-thickness").profile.with_limits(limit, "Some rules")
+
+
+def test_remaining_life_follows_the_profile_too():
+    """10.0 mm of 2008, 8.9 of 2021 and 8.3 of 2026 on a flat 20 %: 0.3 mm at 0.12 mm a year are 2.5 years."""
+    rule = criterion("plate-remaining-life")
+    own = rule.profile.with_limits(FLAT, "Hull rules of the society, 2019, table 3")
+    values = {"as_built": 10, "built_year": 2008, "measured": 8.3, "measured_year": 2026, "previous": 8.9, "previous_year": 2021, "member": MEMBERS[0]}
+    assert 2.5 == rule.apply(values, own).value
+
+
+def test_the_horizon_is_compared_with_the_exact_life(judge):
+    """1.5 mm at 1.5 mm in 18 years are 18 years and not their binary neighbour."""
+    assert 18.0 == judge("plate-remaining-life", measured=8.5).value
+
+
+@pytest.mark.parametrize(("years", "measured"), [("9 years", 8.5), ("10 years", 9.5)])
+def test_the_next_gauging_comes_at_half_the_life_and_within_ten_years(judge, years, measured):
+    """18 years of life ask for a look within 9; a longer life still within 10."""
+    assert any(f"Gauge again within {years}" in note for note in judge("plate-remaining-life", measured=measured).notes)
 
 
 @given(st.integers(50, 500), st.sampled_from(MEMBERS), st.lists(st.floats(0, 1), min_size=2, max_size=2))

@@ -59,3 +59,20 @@ def test_a_group_of_another_table_is_refused(judge, name, choice):
     """Groups 3 and 4 and classes I to IV belong to other tables."""
     with pytest.raises(CannotJudge, match="must be one of"):
         judge(name, **choice)
+
+
+@pytest.mark.parametrize(
+    ("zone", "more"),
+    [("zone A or B", {}), ("zone C", {"displacement": 500}), ("zone D", {"displacement": 711}), ("zone C", {"acceleration": 44.3}),
+        ("zone D", {"acceleration": 70.2}),
+     ("zone A or B", {"displacement": 448, "acceleration": 44.2})],
+)
+def test_the_worst_of_three_quantities_decides(judge, zone, more):
+    """A low velocity does not hide displacement or acceleration; class 5 holds grade 28 for good and 45 for a time."""
+    assert zone == judge("engine-vibration", velocity=5, **more).band
+
+
+def test_the_engine_judgement_names_what_was_read(judge):
+    """300 µm beside 9 mm/s are grade 28, by the displacement."""
+    sentence = judge("engine-vibration", velocity=9, displacement=300).sentence
+    assert "9 mm/s and 300 µm r.m.s. are, by the worst of them, severity grade 28" in sentence

@@ -274,9 +274,9 @@ def test_a_criterion_judges_as_its_source_does(name, values, band, rating, sourc
     assert (band, rating) == (judgement.band, judgement.rating), source
 
 
-def test_every_criterion_has_a_row():
-    """A criterion without a row above fails here, and so does a row without its source."""
-    assert set(CRITERIA) == {row[0] for row in JUDGEMENTS}
+def test_every_row_has_a_criterion_and_a_source():
+    """A row of a criterion that is gone fails here, and so does a row without its source; the walk over the registry asks for the rest."""
+    assert {row[0] for row in JUDGEMENTS} <= set(CRITERIA)
     assert all(len(row[-1]) > 5 for row in [*FUNCTIONS, *JUDGEMENTS])
 
 

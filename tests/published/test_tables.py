@@ -122,9 +122,9 @@ def test_the_counts_of_positioning_equipment(source, dp_class, counts):
 
 
 def test_the_limits_of_water_in_oil():
-    """Gear and hub oil 500 and 1000 ppm, hydraulic oil 200 and 500 ppm (common practice)."""
+    """Gear and hub oil 500 and 1000 ppm, hydraulic 200 and 500, engine 2000 and 5000, stern tube 5000 and 10 000 (common practice)."""
     gear = (0.05, 0.10)
-    expected = {"thruster": gear, "propeller hub": gear, "gearbox": gear, "hydraulic": (0.02, 0.05)}
+    expected = {"thruster": gear, "propeller hub": gear, "gearbox": gear, "hydraulic": (0.02, 0.05), "engine": (0.2, 0.5), "stern tube": (0.5, 1.0)}
     assert expected == oil.LIMITS
 
 

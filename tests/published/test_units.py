@@ -24,7 +24,7 @@ PINT = {
     "days": "day", "%": "percent", "ppm": "ppm",
 }
 TEMPERATURES = {"°C": "degC", "°F": "degF", "K": "delta_degC", "F°": "delta_degF"}
-OWN = {"kvar", "Hz", "rpm", "dB(A)", "deg", "", "years", "months"}  # nothing to compare, or alone in their quantity
+OWN = {"kvar", "Hz", "rpm", "dB(A)", "deg", "", "years", "months", "mm²/s", "mgKOH/g", "per ml", "per 100 ml"}  # nothing to compare, or alone in their quantity
 PAIRS = [
     (unit, to)
     for units in _UNITS.values() for unit in units for to in units

@@ -1,0 +1,20 @@
+"""Months added to a date, day clamped to the end of the month, always from the date itself and never in a chain."""
+
+import calendar
+from datetime import date
+
+
+def add_months(start: date, months: int) -> date:
+    """Return the date so many months later (earlier where negative); the day is clamped to the month's end.
+
+    No convention says how to hold a day at the end of a shorter month; clamping it is our choice. OverflowError beyond the years 1 to 9999.
+
+    Examples
+    --------
+    >>> add_months(date(2025, 1, 31), 1), add_months(date(2024, 2, 29), 12), add_months(date(2025, 1, 31), 3)
+    (datetime.date(2025, 2, 28), datetime.date(2025, 2, 28), datetime.date(2025, 4, 30))
+    """
+    year, month = divmod(start.year * 12 + start.month - 1 + months, 12)
+    if not date.min.year <= year <= date.max.year:
+        raise OverflowError(f"{months} months from {start.isoformat()} leave the calendar.")
+    return date(year, month + 1, min(start.day, calendar.monthrange(year, month + 1)[1]))
