@@ -7,7 +7,7 @@ from typing import Any
 ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 SIGNALS = ("danger", "warning", "caution", "notice")
 KINDS = ("number", "whole", "choice", "date", "text")
-TAKEN_FROM = ("vessel.", "brief.")
+TAKEN_FROM = ("vessel.", "brief.", "inspection.")
 
 Rule = tuple[Callable[[Any], bool], str]
 
@@ -33,14 +33,14 @@ SYSTEM_KEYS = {
     "id": _id, "name": _text, "order": _between(1, 999), "unit": _text, "units": _texts, "about": _text,
     "retain": _text, "refurbish": _text, "remove": _text,
 }
-SYSTEM_OPTIONS = {"cautions": _texts, "home": _text, "unit_homes": _table}
+SYSTEM_OPTIONS = {"cautions": _texts, "home": _text, "unit_homes": _table, "kinds": _table, "unit_kinds": _table}
 CHECK_KEYS = {
     "id": _id, "title": _text, "ask": _text, "look": _text, "bad": _text, "space": _text,
     "minutes": _between(0.5, 240), "weight": _between(1, 5),
 }
 CHECK_OPTIONS = {
     "critical": _flag, "photo": _flag, "enclosed": _flag, "caution": _text, "criterion": _text,
-    "given": _table, "from": _table, "readings": _tables,
+    "given": _table, "from": _table, "for": _texts, "readings": _tables,
 }
 READING_KEYS = {"id": (lambda v: isinstance(v, str) and bool(re.fullmatch(r"[a-z][a-z0-9_]*", v)), "lower case letters, digits and _"), "label": _text}
 READING_OPTIONS = {"kind": _one_of(KINDS), "unit": _text, "choices": _texts, "optional": _flag}
@@ -84,7 +84,7 @@ def faults_of_system(
     if head.get("id") and f"{head['id']}.toml" != file:
         faults.append(f"{file}, system, key id: is {head['id']!r}; expected the file's own name, {file.removesuffix('.toml')!r}.")
     faults += [f"{file}, system, key cautions: {one!r} is not in cautions.toml." for one in _listed(head.get("cautions")) if one not in cautions]
-    faults += _faults_of_homes(file, head, spaces)
+    faults += _faults_of_homes(file, head, spaces) + _faults_of_kinds(file, head, _listed(data.get("check")))
     checks = data.get("check")
     if not isinstance(checks, list) or not checks:
         return [*faults, f"{file}, key check: is missing; expected at least one [[check]]."]
@@ -102,7 +102,19 @@ def _faults_of_homes(file: str, head: Mapping, spaces: Mapping) -> list[str]:
     homes = [("home", head.get("home")), *((f"unit_homes.{unit}", space) for unit, space in _items(head.get("unit_homes")))]
     unknown = [f"{file}, system, key {key}: {space!r} is not in spaces.toml." for key, space in homes if space is not None and space not in spaces]
     strangers = [unit for unit, _ in _items(head.get("unit_homes")) if unit not in _listed(head.get("units"))]
-    return unknown + [f"{file}, system, key unit_homes.{unit}: is none of the units; expected one of {', '.join(head.get('units') or ())}." for unit in strangers]
+    known = ", ".join(map(str, _listed(head.get("units"))))
+    return unknown + [f"{file}, system, key unit_homes.{unit}: is none of the units; expected one of {known}." for unit in strangers]
+
+
+def _faults_of_kinds(file: str, head: Mapping, checks: list) -> list[str]:
+    kinds, given = [kind for kind, _ in _items(head.get("kinds"))], _items(head.get("unit_kinds"))
+    known = ", ".join(kinds) or "none, since the system has no kinds"
+    strangers = [f"{file}, system, key unit_kinds.{unit}: is none of the units." for unit, _ in given if unit not in _listed(head.get("units"))]
+    unknown = [f"{file}, system, key unit_kinds.{unit}: is {kind!r}; known kinds are {known}." for unit, kind in given if kind not in kinds]
+    return strangers + unknown + [
+        f"{file}, check {check.get('id')}, key for: {kind!r} is no kind of unit; known are {known}."
+        for check in checks if isinstance(check, dict) for kind in _listed(check.get("for")) if kind not in kinds
+    ]
 
 
 def _faults_of_check(where: str, check: Mapping, spaces: Mapping, cautions: Mapping, criteria: Mapping | None) -> list[str]:
@@ -113,7 +125,7 @@ def _faults_of_check(where: str, check: Mapping, spaces: Mapping, cautions: Mapp
         faults.append(f"{where}, key caution: {check['caution']!r} is not in cautions.toml.")
     for name, origin in _items(check.get("from")):
         if not str(origin).startswith(TAKEN_FROM):
-            faults.append(f"{where}, key from.{name}: is {origin!r}; expected vessel.<field> or brief.<field>.")
+            faults.append(f"{where}, key from.{name}: is {origin!r}; expected vessel.<field>, brief.<field> or inspection.<field>.")
     readings = [one for one in _listed(check.get("readings")) if isinstance(one, dict)]
     for reading in readings:
         faults += _faults_of_reading(where, reading)

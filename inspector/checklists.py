@@ -46,6 +46,7 @@ class Check:
     criterion: str = ""
     given: Mapping[str, Any] = field(default_factory=dict)
     taken: Mapping[str, str] = field(default_factory=dict)
+    kinds: tuple[str, ...] = ()                            # TOML `for`: the kinds of unit it is meant for; empty: all
     readings: tuple[Reading, ...] = ()
 
 
@@ -66,11 +67,16 @@ class System:
     checks: tuple[Check, ...]
     home: str = ""                                         # the space where it is mainly walked
     unit_homes: Mapping[str, str] = field(default_factory=dict)   # proposed unit -> the space it stands in, where not `home`
+    kinds: Mapping[str, str] = field(default_factory=dict)        # where its units are unlike: kind -> what one of that kind is called
+    unit_kinds: Mapping[str, str] = field(default_factory=dict)   # proposed unit -> its kind
 
-    @property
-    def minutes(self) -> float:
-        """How long one unit of it takes, walking apart."""
-        return sum(check.minutes for check in self.checks)
+    def checks_for(self, kind: str) -> tuple[Check, ...]:
+        """The checks that a unit of that kind is asked; all of them where its kind is not known."""
+        return tuple(check for check in self.checks if not check.kinds or kind not in self.kinds or kind in check.kinds)
+
+    def minutes(self, kind: str = "") -> float:
+        """How long one unit of that kind takes, walking apart."""
+        return sum(check.minutes for check in self.checks_for(kind))
 
     def check(self, check_id: str) -> Check | None:
         """The check of that id, or None."""
@@ -145,12 +151,13 @@ def _system(data: dict) -> System:
         about=head["about"], retain=head["retain"], refurbish=head["refurbish"], remove=head["remove"],
         cautions=tuple(head.get("cautions", ())), checks=tuple(_check(one) for one in data["check"]),
         home=head.get("home", ""), unit_homes=head.get("unit_homes", {}),
+        kinds=head.get("kinds", {}), unit_kinds=head.get("unit_kinds", {}),
     )
 
 
 def _check(data: dict) -> Check:
-    plain = {key: value for key, value in data.items() if key not in ("readings", "from")}
-    return Check(**plain, taken=data.get("from", {}), readings=tuple(_reading(one) for one in data.get("readings", ())))
+    plain = {key: value for key, value in data.items() if key not in ("readings", "from", "for")}
+    return Check(**plain, taken=data.get("from", {}), kinds=tuple(data.get("for", ())), readings=tuple(_reading(one) for one in data.get("readings", ())))
 
 
 def _reading(data: dict) -> Reading:

@@ -59,7 +59,7 @@ def test_holds_three_candidates_of_one_brief(data, portfolio):
 def test_one_is_walked_whole_one_half_one_barely(assessed):
     """Coverage falls from candidate to candidate as the scenario says."""
     shares = {name: [system.whole.condition.coverage for system in one.systems] for name, one in assessed.items()}
-    assert 0.85 < min(shares[FIRST])
+    assert 0.8 < min(shares[FIRST])
     assert 0.2 < sum(shares[SECOND]) / len(shares[SECOND]) < 0.7
     assert 0.15 > max(shares[THIRD])
 

@@ -11,6 +11,7 @@ from itertools import combinations
 from inspector.criteria.judgement import RATINGS
 from inspector.record.state import State
 
+LEAST = 5  # below so few checks no figure is told at all (own)
 FEW = 30  # below about this many checks the figure carries no label (common practice)
 
 
@@ -39,6 +40,8 @@ class Agreement:
         """What it says, with its counts."""
         same = round(self.same * self.count)
         start = f"{self.first} and {self.second} both rated {self.count} {'check' if self.count == 1 else 'checks'} and agree on {same}"
+        if self.count < LEAST:
+            return f"{start}; too few for Cohen's kappa."
         if self.kappa is None:
             return f"{start}; Cohen's kappa is not defined, since all lie in one rating."
         few = f", from fewer than {FEW} checks: an indication only" if self.count < FEW else ""

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import Any
 
 from inspector.assess.judging import judge_sheet, typed_text, typed_unit
-from inspector.assess.shapes import NEEDS, RATINGS, URGENCIES, CheckResult, Facts, Finding, Photo, Typed, WorkLine
+from inspector.assess.shapes import NEEDS, RATINGS, URGENCIES, Answered, CheckResult, Facts, Finding, Photo, Typed, WorkLine
 from inspector.checklists import Check, Library, System
 from inspector.criteria.profiles import Profile
 from inspector.errors import InspectorError
@@ -67,13 +67,13 @@ def units(state: State) -> dict[str, dict[str, str]]:
 def results(
     state: State, system: System, unit: str, name: str, photos: Iterable[Photo] = (), profiles: Mapping[str, Profile] | None = None
 ) -> tuple[CheckResult, ...]:
-    """One result per check of a unit, in the order of the checklist; profiles: limits that the surveyor set."""
+    """One result per check that the unit is asked, in the order of the checklist; profiles: limits that the surveyor set."""
     known = {"vessel": texts(state, "vessel"), "brief": texts(state, "brief"), "profiles": profiles or {}, "visit": texts(state, "inspection")}
     home = space_of(state, system, unit)
     shown: dict[str, list[str]] = {}
     for photo in photos:
         shown.setdefault(photo.on, []).append(photo.sha)
-    made = (_result(state, f"sheet/{system.id}/{unit}/{check.id}", check, known) for check in system.checks)
+    made = (_result(state, f"sheet/{system.id}/{unit}/{check.id}", check, known) for check in system.checks_for(kind_of(state, system, unit)))
     return tuple(
         replace(one, unit=unit, unit_name=name, photos=tuple(shown.get(one.subject, ())), space=home if one.check.space == system.home else one.check.space)
         for one in made
@@ -83,6 +83,11 @@ def results(
 def space_of(state: State, system: System, unit: str) -> str:
     """The space a unit stands in: as recorded for it, else the system's home."""
     return typed_text(state.value(f"unit/{system.id}/{unit}", "space")) or system.home
+
+
+def kind_of(state: State, system: System, unit: str) -> str:
+    """The kind of a unit as recorded, "" where none is: then every check of its system is asked."""
+    return typed_text(state.value(f"unit/{system.id}/{unit}", "kind"))
 
 
 def _result(state: State, subject: str, check: Check, known: Mapping[str, Any]) -> CheckResult:
@@ -95,8 +100,20 @@ def _result(state: State, subject: str, check: Check, known: Mapping[str, Any]) 
         readings=tuple(Typed(one.id, one.label, typed_text(recorded[one.id]), typed_unit(recorded[one.id]) or one.unit)
                        for one in check.readings if typed_text(recorded[one.id])),
         judgement=judgement, cannot_judge=sentence, note=typed_text(state.value(subject, "note")),
-        disputed=any(state.disputed(subject, field) for field in state.fields(subject)), who=_who(state, subject), gate=_gate(state.value(subject, "gate")),
+        disputed=bool(answers := _answers(state, subject)), answers=answers, who=_who(state, subject), gate=_gate(state.value(subject, "gate")),
     )
+
+
+def _answers(state: State, subject: str) -> tuple[Answered, ...]:
+    """Every standing answer of the fields where two people differ."""
+    return tuple(Answered(field, _told(head.value), head.who, head.at) for field in state.fields(subject) if state.disputed(subject, field)
+                 for head in state.heads(subject, field))
+
+
+def _told(value: Any) -> str:
+    if isinstance(value, Mapping) and "value" not in value:
+        return ", ".join(f"{key} {typed_text(one)}" for key, one in value.items())
+    return f"{typed_text(value)} {typed_unit(value)}".strip() or "cleared"
 
 
 def _gate(value: Any) -> dict[str, str]:

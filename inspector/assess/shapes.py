@@ -27,6 +27,16 @@ class Typed:
 
 
 @dataclass(frozen=True)
+class Answered:
+    """One of several answers to one field of a check that were given without seeing each other."""
+
+    field: str                         # rating, note or reading/<id>
+    text: str
+    who: str
+    at: str                            # ISO time by that device's own clock
+
+
+@dataclass(frozen=True)
 class CheckResult:
     """One check on one unit. `answer` is what the surveyor said ("" if nothing), `rating` what counts (his word, else the judgement's proposal)."""
 
@@ -43,6 +53,7 @@ class CheckResult:
     photos: tuple[str, ...] = ()       # sha256, in the order taken
     disputed: bool = False             # two people answered differently without seeing each other
     who: str = ""
+    answers: tuple[Answered, ...] = ()  # every standing answer of each disputed field, until settled
     space: str = ""                    # where this unit's check is walked
     gate: Mapping[str, str] = field(default_factory=dict)   # enclosed space: permit, attendant, instrument, entered ... as answered
 

@@ -3,14 +3,16 @@
 SHEETS = {
     "hull": """
 coating f | breakdown=7; scale=2; edges=18 | From the quay, through glasses.
-draughts g | forward=4.1; midship=4.4; aft=4.8; list=0.4
+draughts g | forward_port=4.1; forward_starboard=4.1; midship_port=4.4; midship_starboard=4.5; aft_port=4.8; aft_starboard=4.8; list=0.4
 fenders f | broken=11
-deck-plate g | hollow=8; scars=18
-bulwarks g | flaps=10; swinging=10
 spot-gauging ?no time
 sea-valves ?no access
 penetrations ?no access
 gauging-report ?no access | | In the master's cabin, and the master was ashore.
+""",
+    "open-deck": """
+deck-plate g | hollow=8; scars=18
+bulwarks g | flaps=10; swinging=10
 """,
     "propulsion": """
 engine-plate ?no access | | Engine room locked.
@@ -21,13 +23,15 @@ stern-seals ?no access
 plate g | plate=Plates on the motors, seen from the hatch; power=650 kW
 hub-oil ?no access
 full-run ?not run
-room-access g
+room-bilge g | delay=8
+""",
+    "power-generation": """
+shore-connection g | voltage=440; frequency=60; ship_voltage=440; ship_frequency=60; sequence=as on board; current=250
+set-load ?not run
+emergency-start ?no access
 """,
     "switchboards": """
 breakers ?no access
-shore-connection g | voltage=440; frequency=60; current=250
-set-load ?not run
-emergency-start ?no access
 """,
     "tanks": """
 air-pipes g | heads=4; faulty=0; lowest=760

@@ -9,7 +9,7 @@ from inspector import places
 from inspector.checklists import Library, read_library
 from inspector.demo.pictures import picture
 from inspector.demo.scenario import BRIEF, PORTFOLIO, SURVEYORS, Candidate
-from inspector.demo.sheets import Said, sheets_of
+from inspector.demo.sheets import Said, kind_of, sheets_of
 from inspector.record import photos
 from inspector.record.catalogue import Catalogue
 from inspector.record.store import Inspection, Inspections
@@ -64,7 +64,7 @@ class _Pen:
 
 def _fill(inspection: Inspection, candidate: Candidate, library: Library) -> None:
     pen = _Pen(candidate.visit["date"])
-    for said in _prepared(candidate):
+    for said in _prepared(candidate, library):
         pen.write(inspection.host, SURVEYORS[0], said)
     _walk(pen, candidate, library)
     for drawing, subject, caption in candidate.photos:
@@ -76,11 +76,14 @@ def _fill(inspection: Inspection, candidate: Candidate, library: Library) -> Non
         raise ValueError(f"the demo's own entries are refused: {refused}")
 
 
-def _prepared(candidate: Candidate) -> Iterator[Said]:
+def _prepared(candidate: Candidate, library: Library) -> Iterator[Said]:
     for subject, values in (("inspection", candidate.visit), ("vessel", candidate.vessel), ("brief", BRIEF)):
         yield from ((subject, field, value) for field, value in values.items() if field != "id")
     for system, units in candidate.units.items():
-        yield from ((f"unit/{system}/{unit}", "name", name) for unit, name in units)
+        for unit, name in units:
+            yield f"unit/{system}/{unit}", "name", name
+            if kind := kind_of(library.systems[system], unit):
+                yield f"unit/{system}/{unit}", "kind", kind
 
 
 def _walk(pen: _Pen, candidate: Candidate, library: Library) -> None:

@@ -6,7 +6,8 @@ from typing import Any
 from inspector.demo import barely_seen, tired, well_kept
 
 SURVEYORS = ("Ilvane Toreth", "Osk Merrindal")
-NEEDS = {"hull": "required", "propulsion": "required", "thrusters": "required", "switchboards": "required", "tanks": "useful", "reefers": "required",
+NEEDS = {"hull": "required", "open-deck": "required", "propulsion": "required", "thrusters": "required", "steering": "required",
+         "power-generation": "required", "switchboards": "required", "tanks": "useful", "pumps-and-piping": "useful", "reefers": "required",
          "dynamic-positioning": "neutral"}
 BRIEF = {"id": "demo-brief", "client": "Halvenna Expeditions (invented)", "speed": "12", "range": "9000", "endurance": "45", "persons": "40",
          "horizon": "15", **{f"need/{system}": need for system, need in NEEDS.items()}}
@@ -14,14 +15,20 @@ BRIEF = {"id": "demo-brief", "client": "Halvenna Expeditions (invented)", "speed
 _THRUSTERS = (("bow-1", "Bow thruster 1"), ("bow-2", "Bow thruster 2"), ("stern", "Stern thruster"))
 _ROOMS = (("freezer", "Freezer room"), ("chill", "Chill room"), ("plant", "Refrigerating plant"))
 _TANKS = (("wet", "Wet cargo tanks"), ("dry", "Dry bulk tanks"), ("fuel", "Fuel tanks"), ("fresh", "Fresh water tanks"), ("ballast", "Ballast tanks"),
-          ("waste", "Waste tanks"))
+          ("waste", "Waste tanks"), ("voids", "Voids, cofferdams and peaks"))
 _HULL = (("shell", "Shell and sea chests"), ("decks", "Weather decks and deckhouses"), ("closing", "Bulkheads, doors and hatches"))
 _SHAFTS = (("port", "Port shaft line"), ("starboard", "Starboard shaft line"))
+_RUDDERS = (("port", "Port rudder and steering gear"), ("starboard", "Starboard rudder and steering gear"))
+_BOARDS = (("main", "Main switchboard (bus A and B)"), ("emergency", "Emergency switchboard"), ("distribution", "Distribution"),
+           ("batteries", "Batteries and UPS"))
+_PIPES = (("cargo", "Cargo pumps and lines"), ("dry", "Dry bulk air plant"), ("fuel", "Fuel transfer and manifold"), ("bilge", "Bilge and ballast"),
+          ("air", "Compressed air"))
+_DECK = (("deck", "Open after deck"),)
 
 
 def _power(sets: int) -> tuple[tuple[str, str], ...]:
     generators = tuple((f"set-{number}", f"Generator set {number}") for number in range(1, sets + 1))
-    return (*generators, ("board", "Main switchboard"), ("emergency", "Emergency set and switchboard"))
+    return (*generators, ("plant", "Plant and shore connection"), ("emergency", "Emergency set"))
 
 
 @dataclass(frozen=True)
@@ -68,7 +75,8 @@ WELL_KEPT = Candidate(
      "yard": "Tarnbrekka Yard, hull 41", "length": "78.6", "breadth": "18.4", "depth": "8.0", "draught": "6.4", "tonnage": "2890",
      "deck_area": "720", "dp_class": "2",
      "particulars": "Two shaft lines, four sets, three tunnel thrusters. One owner since new. In lay-up with a crew of six since April."},
-    {"hull": _HULL, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "switchboards": _power(4), "tanks": _TANKS, "reefers": _ROOMS,
+    {"hull": _HULL, "open-deck": _DECK, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "steering": _RUDDERS, "power-generation": _power(4),
+     "switchboards": _BOARDS, "tanks": _TANKS, "pumps-and-piping": _PIPES, "reefers": _ROOMS,
      "dynamic-positioning": (("dp", "DP system"),)},
     well_kept.SHEETS,
     _findings("""
@@ -79,9 +87,9 @@ weld and test, and find what swung there.
 before purchase|hull/closing|Cable pipe open through the bulkhead at frame 30|Both faces seen; the pipe was filled with foam.|Close with an approved transit.
 in the yard|reefers/plant|R-404A plant loses gas|5.5 kg in twelve months on 14 kg; oil at two flanges of circuit 1.|Find and stop the leaks now; \
 plan a plant with another refrigerant.
-in the yard|switchboards/board|Warm joint at the breaker of bow thruster 2|12 K above its sister poles at 62 % load.|Dead board, by licensed hands: \
+in the yard|switchboards/main|Warm joint at the breaker of bow thruster 2|12 K above its sister poles at 62 % load.|Dead board, by licensed hands: \
 clean, tighten, look again under load.
-in the yard|switchboards/emergency|Emergency batteries seven years old|71 % of capacity left.|Renew.
+in the yard|switchboards/batteries|Emergency batteries seven years old|71 % of capacity left.|Renew.
 in the yard|tanks/ballast|Two air pipe balls stuck on the port side|Moved by hand at frames 44 and 52.|Overhaul the heads, all ten.
 keep watch|propulsion/starboard|Stern seal drips inboard on the starboard line|Two drops a minute; six litres in the last quarter.|Log it weekly; \
 decide at the docking of 2027.
@@ -93,8 +101,8 @@ thrusters|bow-2|replace|New tunnel unit of the same size|520000|610000|720000|0.
 reefers|plant|refurbish|Find leaks, new flanges, new cut-outs; gas stays|18000|26000|45000|0
 reefers|plant|replace|Plant with a natural refrigerant, pipes renewed|160000|210000|290000|0.9
 hull|decks|refurbish|Crane bracket, rail edges, 60 m² of blasting and coating|35000|52000|80000|0.2
-switchboards|board|refurbish|Renew air breakers of the thrusters by the maker's successor type|90000|120000|165000|-0.3
-switchboards|emergency|refurbish|Batteries and charger|9000|12000|16000|0
+switchboards|main|refurbish|Renew air breakers of the thrusters by the maker's successor type|90000|120000|165000|-0.3
+switchboards|batteries|refurbish|Batteries and charger|9000|12000|16000|0
 tanks|dry|remove|Take out four bulk vessels with pipes and compressor|60000|85000|120000|-46
 tanks|waste|refurbish|Second treatment unit and 30 m³ of holding in wet cargo tank 1|110000|150000|210000|6
 dynamic-positioning|dp|replace|New consoles and computers, failure analysis, trials|480000|560000|700000|-0.2
@@ -114,13 +122,13 @@ dynamic-positioning|dp|refurbish|Spare cards, batteries of both supplies|40000|5
      ("oil-pressure", "sheet/propulsion/port/load-run", "Oil pressure hot at 75 % load"),
      ("stern-seal", "sheet/propulsion/starboard/stern-seals", "Drops under the inboard seal"),
      ("tunnel", "sheet/thrusters/bow-2/tunnel-outside", "Tunnel of bow thruster 2, from the docking report"),
-     ("switchboard", "sheet/switchboards/board/board-front", "Front of the main switchboard"),
-     ("thermal", "sheet/switchboards/board/thermography", "Warm middle pole of the thruster breaker"),
-     ("batteries", "sheet/switchboards/emergency/batteries", "Emergency batteries of 2019"),
+     ("switchboard", "sheet/switchboards/main/board-front", "Front of the main switchboard"),
+     ("thermal", "sheet/switchboards/main/thermography", "Warm middle pole of the thruster breaker"),
+     ("batteries", "sheet/switchboards/batteries/batteries", "Emergency batteries of 2019"),
      ("coil", "sheet/reefers/freezer/cooler", "Frost on the freezer coil"),
-     ("deck", "sheet/hull/decks/deck-plate", "Open deck with its lashing points"),
+     ("deck", "sheet/open-deck/deck/deck-plate", "Open deck with its lashing points"),
      ("manhole", "sheet/tanks/ballast/covers", "Ballast tank 4 starboard, cover on its bolts")),
-    overruled="sheet/reefers/plant/refrigerant=fair", disputed="sheet/hull/decks/rail-pockets=poor",
+    overruled="sheet/reefers/plant/refrigerant=fair", disputed="sheet/hull/shell/waterline-belt=poor",
 )
 
 TIRED = Candidate(
@@ -132,7 +140,8 @@ TIRED = Candidate(
      "yard": "Kelmorra Shipworks, hull 17", "length": "62.2", "breadth": "15.1", "depth": "6.8", "draught": "5.6", "tonnage": "1630",
      "deck_area": "430", "dp_class": "1",
      "particulars": "Two shaft lines, three sets, three tunnel thrusters. Laid up without crew since 2019, shore power for lights."},
-    {"hull": _HULL, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "switchboards": _power(3), "tanks": _TANKS, "reefers": _ROOMS,
+    {"hull": _HULL, "open-deck": _DECK, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "steering": _RUDDERS, "power-generation": _power(3),
+     "switchboards": _BOARDS, "tanks": _TANKS, "pumps-and-piping": _PIPES, "reefers": _ROOMS,
      "dynamic-positioning": (("dp", "DP system"),)},
     tired.SHEETS,
     _findings("""
@@ -156,7 +165,7 @@ reefers|plant|replace|New rooms and plant|240000|300000|380000|7
         "hull/all": {"life_years": "2"}, "switchboards/all": {"parts": "no longer made"},
     }),
     (("corroded-plate", "sheet/hull/shell/spot-gauging", "Frame 38 starboard, scale knocked off"),
-     ("start-air", "sheet/propulsion/port/starting", "Starting air as found"),
+     ("start-air", "sheet/pumps-and-piping/air/air-receivers", "Starting air as found"),
      ("tired-deck", "sheet/hull/decks/coating", "Weather deck aft of the house"),
      ("hull-side", "sheet/hull/shell/coating", "Starboard side from the quay")),
 )
@@ -170,7 +179,8 @@ BARELY = Candidate(
      "yard": "Tarnbrekka Yard, hull 58", "length": "73.4", "breadth": "16.8", "depth": "7.4", "draught": "6.0", "tonnage": "2310",
      "deck_area": "610", "dp_class": "2",
      "particulars": "Two shaft lines, three sets, three thrusters by the drawing in the seller's letter. Nothing run, nothing opened."},
-    {"hull": _HULL, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "switchboards": _power(3), "tanks": _TANKS, "reefers": _ROOMS},
+    {"hull": _HULL, "open-deck": _DECK, "propulsion": _SHAFTS, "thrusters": _THRUSTERS, "steering": _RUDDERS, "power-generation": _power(3),
+     "switchboards": _BOARDS, "tanks": _TANKS, "pumps-and-piping": _PIPES, "reefers": _ROOMS},
     barely_seen.SHEETS,
     _findings("keep watch|hull/shell|Second visit needed|Two hours alongside, deck and bow thruster hatch only.|"
               "Come back with the master aboard, two days and a dead board."),

@@ -8,34 +8,28 @@ from inspector.checklists import Check, System
 from inspector.checklists import Reading as Asked
 
 RATINGS = {"g": "good", "f": "fair", "p": "poor", "x": "failed", "n": "not fitted"}
-# what a check's title begins with -> the units it is meant for; the others do not have it
-_MEANT = {"Set": ("set",), "Board": ("board",), "Emergency": ("emergency",), "Room": ("freezer", "chill"), "Plant": ("plant",), "Shell": ("shell",),
-          "Deck": ("decks",), "Closing": ("closing",), "Fuel": ("fuel",), "Bulk": ("dry",), "Fresh water": ("fresh",), "Waste": ("waste",)}
 _NUMBER = re.compile(r"(-?[0-9.]+)(?: (.+))?")
 _GATE = ("permit", "attendant", "instrument", "entered")
 Said = tuple[str, str, Any]
 
 
 def sheets_of(system: System, units: Iterable[str], text: str) -> Iterator[Said]:
-    """(subject, field, value) for every unit and check that the text speaks of, and "not fitted" for checks meant for other units."""
+    """(subject, field, value) for every check that the text speaks of, on every unit that is asked it."""
     units = tuple(units)
     lines = dict(line.split(" ", 1) for line in text.strip().splitlines())
     for check in system.checks:
-        meant = _meant(check, units)
-        for unit in units:
-            subject = f"sheet/{system.id}/{unit}/{check.id}"
-            if unit not in meant:
-                yield subject, "rating", "not fitted"
-            elif check.id in lines:
-                yield from _sheet(subject, check, lines[check.id], meant.index(unit))
+        meant = [unit for unit in units if check in system.checks_for(kind_of(system, unit))]
+        for position, unit in enumerate(meant):
+            if check.id in lines:
+                yield from _sheet(f"sheet/{system.id}/{unit}/{check.id}", check, lines[check.id], position)
     unknown = set(lines) - {check.id for check in system.checks}
     if unknown:
         raise ValueError(f"{system.id} has no check {', '.join(sorted(unknown))}")
 
 
-def _meant(check: Check, units: tuple[str, ...]) -> tuple[str, ...]:
-    kinds = _MEANT.get(check.title.partition(":")[0]) if ":" in check.title else None
-    return units if kinds is None else tuple(unit for unit in units if unit.startswith(kinds))
+def kind_of(system: System, unit: str) -> str:
+    """The kind of a demo unit: its id begins with it; "" where its system has one kind only."""
+    return next((kind for kind in system.kinds if unit.startswith(kind)), "")
 
 
 def _sheet(subject: str, check: Check, line: str, position: int) -> Iterator[Said]:

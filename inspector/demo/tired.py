@@ -4,15 +4,15 @@ SHEETS = {
     "propulsion": """
 engine-plate f | plate=Painted over, serial not readable; power=2720 hp; hours=58900/61150
 emission-certificate f | speed=750; certificate=none | Laid down before the first tier; no paper is owed.
-overhaul-reports p | since_top=14200/15900; since_major=33100/35200; interval=24000 | Both past the maker's interval by more than a year of work.
-engine-oil-reports p | iron=74/81; lead=18/21; sodium=96/110; oil_hours=2400 | One report only. Sodium says sea water.
+overhaul-reports p | meter=58900/61150; at_overhaul=25800/25950; interval=24000; since_top=14200/15900 | \
+Both past the maker's interval by more than a year of work.
+engine-oil-reports p | content=96/110; metal=sodium; oil_hours=2400 | One report only. Sodium says sea water.
 cold-start ?not run | | Dead ship, shore power for lights only.
 load-run ?not run
 exhaust-spread ?not run
-leaks-and-lagging p | hottest=19 | Oil-soaked lagging over the fuel rail on both. Cold that day.
+leaks-and-lagging p | | Oil-soaked lagging over the fuel rail on both. Cold that day.
 coolers p | sea_in=13; sea_out=13 | Putty on an end cover.
 mounts f
-starting f | before=11; after=11; inspected=2019-02-10
 gearbox-oil p | water=0.31/0.27; oil_hours=9000
 gearbox-metal f/x | | || Flakes the size of a fingernail on the magnet. ||
 stern-seals p | drops=9/14; topped=60/85 | Drip tins under both.
@@ -24,9 +24,7 @@ pitch-response ?not run
 spares-and-service p | | Makers answer, but price each part as a one-off.
 turbocharger f
 control-stations f
-gear-teeth p
 flexible-coupling p | | Rubber cracked through to the cord.
-power-take-off f
 wear-down ?no access
 pitch-hydraulics p
 """,
@@ -43,7 +41,6 @@ room-bilge x/p/p | delay=0/40/45 | Water to the floor plates and no alarm. || ||
 tunnel-outside ?no access
 spares-and-service p
 header-tank p
-room-access f
 motor-air-and-grease p
 standstill-heater x | | Cold to the hand on all three.
 coupling f
@@ -52,28 +49,42 @@ starter-or-drive f
 control-stations f
 alarms x
 """,
-    "switchboards": """
+    "steering": """
+plate f
+main-time ?not run
+oil-and-leaks p | topped=20
+hoses p | hoses=8; oldest=17
+stock-seal p
+rudder-outside ?no access
+room p
+spares-and-service f
+""",
+    "power-generation": """
 set-plate f | plate=Eight cylinder set, 60 Hz; power=350 kW; current=570; hours=44100/45800/39900
-set-overhaul p | since_major=19800/21400/15100; interval=16000; fuel_in_oil=2.6
+set-overhaul p/p/f | meter=44100/45800/39900; at_overhaul=24300/24400/24800; interval=16000
 set-start ?not run
 set-load ?not run
 set-leaks p
 alternator-insulation p/f/p | resistance=4.1/9.2/3.8; temperature=15; insulation=unknown; winding=random-wound or under 1 kV; voltage=440; measured=2026-10-20
-capacity f | installed=1050; largest=350; peak=640; harbour=180
+alternator-air-path p
+set-oil f | fuel=2.6; soot=2.2; oil_hours=400
+capacity f | installed=1050; largest=350; peak=640
+shore-connection g | voltage=440; frequency=60; ship_voltage=440; ship_frequency=60; sequence=as on board; current=250
+emergency-start x | | Three tries, no start.
+emergency-fuel f
+emergency-room p
+spares-and-service p
+""",
+    "switchboards": """
 earth-fault p | resistance=12; voltage=440; network=440 V
 breakers p | type=Moulded and air, of 1998 | No springs, no poles, no maker for the air breakers.
 board-front p | | Mat gone, drip tray under a pipe above the bus tie.
 board-inside ?not opened
 cables p
-shore-connection g | voltage=440; frequency=60; current=250
-emergency-start x | | Three tries, no start.
-batteries x | voltage=18.2; fitted=2014-01-01
-alternator-air-path p
+batteries x | sets=3 | 18 V with the charger on.
 spare-ways f
 transformers f
 drawings p | | Half the sheets gone, the rest marked up in pencil.
-emergency-fuel f
-emergency-room p
 spares-and-service p
 protection-tests p
 bus-tie ?not run
@@ -91,18 +102,27 @@ steel-inside ?not opened
 last-contents f
 neighbours f
 vent-valves p
-filling-station p
 sounding-pipes f
 gauges x | | None of the panel's gauges answers.
 level-alarms x
+""",
+    "pumps-and-piping": """
 remote-valves p
 lines-and-blanks f
 pipe-wear p
+patches p | clamps=9/4/6/14/3; weeping=12/3/5/9/2
+hand-valves p | tried=10; faulty=6
+filling-station p
+bilge-suction ?not run
+air-receivers x | receivers=4; inspected=2014-02-10; relief=2014-02-10
+cargo-manifold f
+way-out f
 """,
     "reefers": """
 temperature p | temperature=16.4/61 °F; store=frozen/chilled | Plant off; rooms hold paint tins.
 panels x | coldest=16; wall=16; thickness=100 | Soaked: the probe came out wet at all three holes.
 floor p | drained=300
+leaks p | places=5
 refrigerant p | refrigerant=R-22; installed=1998-05-01; charge=22; plate=R-22, one circuit
 compressor x | compressors=2; hours=14000 | Seized, one turned by hand to no end.
 pressures ?not run
@@ -124,31 +144,35 @@ gauging-report x/p/p | as_built=10.0/8.0/8.0; measured=6.8/6.2/6.3; measured_yea
 previous=7.4/6.5/6.6; previous_year=2017; basis=gauging report; place=Frame 38, strake D, starboard
 repair-history p | conditions=6/2/3; due=2022-08-11
 drawings f
-old-paint p | inventory=none | Take lead under the white and fibres in the lagging as there until sampled.
+old-paint f | papers=no report seen; inventory=none | Take lead under the white and fibres in the lagging as there until sampled.
 spot-gauging x/p/p | as_built=10.0/8.0/8.0; measured=6.7/0.235 in/5.9; member=shell, strength deck or tight bulkhead; basis=gauging report; \
 calibrated=2026-09-01; place=Frame 38, starboard
 coating p | breakdown=34/41/26; scale=12/16/9; edges=55/60/40
-pitting p | depth=3.4/2.2/1.9; plate=7.8/6.6/6.7; share=25
+pitting x | depth=3.4/2.8/2.7; as_built=10.0/8.0/8.0; share=25
 doublers p | patches=7/5/1; cement=3/0/0
-docking x | docked=2017-08-10; due=2022-08-10
+docking p | last=2017-08-10; ship=cargo; on=2026-10-20; due=2022-08-10
 sea-valves x | valves=17; turned=6 | Eleven would not move; I did not force them.
-draughts f | forward=3.6; midship=3.8; aft=4.3; list=1.8
-deck-plate p | hollow=22; scars=60
+draughts f | forward_port=3.5; forward_starboard=3.7; midship_port=3.7; midship_starboard=3.9; aft_port=4.2; aft_starboard=4.4; list=1.8
 weather-doors p | doors=7; leaking=5; sill=600
 penetrations p | bulkheads=3; open=6
 watertight-doors ?not run
-voids ?no access
 fairness f
 waterline-belt p
 fenders p | | Half the rubbers gone, brackets open to the shell.
 cathodic-protection p
-sheathing p
-bulwarks f
 ventilators p
 house-foot p | | Rust runs out from under the house all along the after end.
 rails-and-ladders f
 hatches p
 windows f
+""",
+    "open-deck": """
+deck-plate p | hollow=22; scars=60
+sheathing p
+bulwarks f
+lashing-points p | points=48; faulty=19
+cargo-rail p | set_in=160; posts=7
+rail-pockets p | blocked=9
 """,
     "dynamic-positioning": """
 verification-document x | | None on board; the last one lapsed in 2019.

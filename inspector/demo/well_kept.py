@@ -8,20 +8,19 @@ SHEETS = {
     "propulsion": """
 engine-plate g | plate=V8, serial QL-4471/QL-4472; power=2350 kW; hours=31240/30985 h | Plates clean and readable.
 emission-certificate g | speed=750; certificate=II | Technical file aboard, settings match.
-overhaul-reports g | since_top=4120/3870; since_major=11300/10900; interval=24000
-engine-oil-reports g | iron=12/14; lead=2/3; sodium=8/9; oil_hours=610/590 | Four reports in a row, flat trend.
+overhaul-reports g | meter=31240/30985; at_overhaul=19940/20085; interval=24000; since_top=4120/3870
+engine-oil-reports g | content=12/14; metal=iron; oil_hours=610/590 | Four reports in a row, flat trend.
 cold-start g | block=41/39; seconds=4/5
-crankcase-pressure g | pressure=18/22; load=75/74
+crankcase-pressure g | pressure=1.8/2.2; load=75/74
 load-run g | load=75/74; speed=750; jacket=82/83; oil_pressure=67 psi/4.5 bar; oil_temperature=64/66; charge_air=2.1/2.0 | Half an hour, nothing moved.
-exhaust-spread g/f | mean=372/378; highest=388/412; lowest=359/351; after_turbo=341/349; load=75/74 | || Cylinder 6 runs hot. Nozzle, says the \
-chief; I agree so far.
+exhaust-spread g/f | temperatures=368 372 388 359 371 377 370 373/374 380 369 371 378 418 375 372; load=75/74; after_turbo=341/349 | || Cylinder 6 \
+runs hot. Nozzle, says the chief; I agree so far.
 smoke g | | Clear at load, a light puff at the step.
 engine-vibration g | velocity=6.1/6.8; machine_class=5; load=75/74
-leaks-and-lagging g | hottest=148/156 | Lagging renewed at the last docking, boxes shut.
-jacket-water g | chloride=21/24
+leaks-and-lagging g | temperature=148/156 | Lagging renewed at the last docking, boxes shut.
+jacket-water g | outlet=82/83; inlet=75/76; chloride=21/24
 coolers g | sea_in=14; sea_out=31/32
 turbocharger g | rundown=96/91
-starting g | before=29.5; after=24/23.5; inspected=2024-05-14
 mounts g | | Chocks bright, paint not cracked.
 engine-protection g | tested=2026-03-11
 control-stations g | | Bridge, control room and local all taken and given back.
@@ -29,19 +28,22 @@ gearbox-vibration g | velocity=1.6/0.07 in/s; group=1; support=rigid
 gearbox-oil g | water=0.01/0.02; oil_hours=2100
 gearbox-metal g | | A little grey fluff on the magnet, no flakes.
 clutch g | seconds=2.4/2.6; pressure=21.5/21.0
-gear-teeth g/?not opened | | Full contact across the teeth, no pitting. || Cover was not opened, one gasket only in store.
 flexible-coupling g | | Rubber of 2022, no cracks at the roots.
-power-take-off g | | Shaft generator coupled and carried 900 kW.
 shaft-bearings ?no time
 stern-seals g/f | drops=0/2; topped=1/6 | || Two drops a minute inboard. Small, but it was none last year.
 stern-tube-oil g | water=0.03/0.06; sampled=2026-08-30
-wear-down g | as_built=0.60; last=0.92/0.98; shaft=380; measured=2024-05-20
+wear-down g | wear=0.12/0.18; shaft=380; measured=2024-05-20
 shaft-survey g | surveyed=2024-05-20; due=2029-05-20
 propeller ?no access | | Afloat; the docking pictures show edges dressed.
 hub-oil g/g | water=0.03/0.04; sampled=2026-08-30
-pitch-response g | ahead_astern=17/18; astern_ahead=18/18; difference=1.5/2
+pitch-response g | time=17/18; back=18/18; difference=1.5/2
 pitch-hydraulics g | at_rest=38; pitching=62/64
 spares-and-service g | | Maker's service still asks her hours every quarter.
+log-points g | slow_speed=9.8; slow_fuel=6900; fast_speed=13.6; fast_fuel=17800; mode=both modes used | Five steady days photographed.
+compression g | pressures=28.1 27.5 28.4 27.9 28.0 27.8 28.2 27.7/28.0 27.9 28.3 27.6 28.1 27.4 27.9 28.0; measured=2026-03-02
+gearbox-cooling g | before=58/59; after=47/48; pressure=3.2/3.1
+water-bearing n
+azimuth-unit n
 """,
     "thrusters": """
 plate g | plate=Tunnel, controllable pitch; power=736/736/590 kW; hours=9100/9850/7420
@@ -56,60 +58,106 @@ standstill-heater g | frame=29/27/30; bulkhead=18
 motor-air-and-grease g
 full-run g/f/g | rated=790/790/630; port=744/801/588; starboard=751/812/590; stroke=11/14/11 | || Draws over its plate to starboard at full pitch. ||
 hot-run g/f/g | load=80/70/80; winding=84/97/81; bearing=52/64/50; oil=48/139 °F/46
-start-dip g | lowest_voltage=612/609/630; lowest_frequency=58.4/58.3/58.9; sets=2
+start-dip g | voltage=612/609/630; rated=690; lowest_frequency=58.4/58.3/58.9; sets=2
 vibration g/p/g | velocity=1.8/5.4/1.7; group=1; support=rigid; pitch=50 | || Felt through the soles before the meter showed it. ||
-cabin-noise g/f/g | without=52; half=66/73/61
+cabin-noise g/f/g | level=55/62/54; without=49
 pitch-follow g | difference=2/4/2
 hydraulics g | at_rest=32; moving=58/55/57
 coupling g
 foundation g/g/g | | Hammered round: rings true, paint whole.
 room-bilge g | delay=6/7/5
-room-access g
 tunnel-outside ?no access | | Afloat. Docking pictures of 2024 show grids sound.
 azimuth-and-lift n
 starter-or-drive g | type=Star delta, soft stop
 control-stations g
 alarms g | tested=2026-03-12
 spares-and-service g/f/g | | || Seal set for this unit is eleven weeks away, by letter. ||
+diesel-drive n
+angle-drive n
 """,
-    "switchboards": """
+    "steering": """
+plate g | plate=Rotary vane, two pumps; angle=35; pressure=80
+main-time ?not run | | Alongside; the trial report of 2024 says 21 s.
+auxiliary-time g | time=31; condition=alongside
+pumps-each g | rated=42; first=31/33; second=32/31; pressure=74
+single-failure g | seconds=6/7
+split-or-linked g | kind=nothing, split; difference=0.5
+indicator g | error=0.5; position=amidships
+bridge-controls g
+alarms g | proved=6; failed=0
+local-steering g | minutes=1.5; drill=2026-08-14
+feeds g
+oil-and-leaks g | water=0.01; topped=0
+hoses g | hoses=6; oldest=4
+foundation g
+stock-seal g/f | | || A weep at the packing when she swings. ||
+rudder-play g | clearance=1.6/1.9; diameter=340; measured=2024-05-21
+rudder-outside ?no access | | Afloat; docking pictures show dry plugs.
+room g | delay=6
+spares-and-service g
+""",
+    "power-generation": """
 set-plate g | plate=Six cylinder set, 60 Hz; power=910 kW; current=950; hours=22310/21980/23140/19870
 set-emission g | speed=1800; certificate=II
-set-overhaul g | since_major=6200/5900/7100/3800; interval=20000; fuel_in_oil=0.4/0.5/0.9/0.3
+set-overhaul g | meter=22310/21980/23140/19870; at_overhaul=16110/16080/16040/16070; interval=20000
+set-oil g | fuel=0.4/0.5/0.9/0.3; soot=0.6; oil_hours=310
 set-start g | tries=1; seconds=6/6/7/5
-set-load g/g/f/g | load=640/655/640/660; current=690/705/692/710; hottest=418/421/452/415; coldest=396/399/388/398; jacket=81/82/88/80; \
+set-load g/g/f/g | load=640/655/640/660; current=690/705/692/710; hottest=418/421/452/415; coldest=396/399/388/398; \
 oil_pressure=4.9/71 psi/4.2/5.1 | || || Set 3 runs warmer and spreads more. Due its injectors. ||
-set-vibration g | velocity=9.5/10.2/11.8/8.9; machine_class=5; alternator=3.1
+set-blow-by g | pressure=1.9/2.0/2.6/1.7
+set-cooling g | outlet=81/82/86/80; load=640/655/640/660
+set-fuel g | interval=500
+set-exhaust g
+set-vibration g | velocity=9.5/10.2/11.8/8.9; machine_class=5
+alternator-vibration g | velocity=3.1
 set-leaks g/g/f/g | | || || Weeping lube filter gasket, tray holds a cupful. ||
 alternator-insulation g | resistance=190/210/74/260; temperature=31/30/33/28; insulation=thermosetting; winding=random-wound or under 1 kV; \
 voltage=690; measured=2026-09-16
-alternator-polarization g | one_minute=190/210/74/260; ten_minutes=520/560/171/770; thermal_class=F
 alternator-air-path g
-set-frequency g | frequency=60.0/60.1/59.9/60.0; nominal=60; lowest=58.6
-set-voltage g | voltage=690/691/688/690; nominal=690
+set-frequency g | frequency=60.0/60.1/59.9/60.0; nominal=60
+set-step g | frequency=58.6; nominal=60; voltage=668; seconds=2
+set-voltage g | voltage=690/691/688/690; rated=690
 set-shutdowns g | tested=2026-03-10
-capacity g | installed=3640; largest=910; peak=1880; harbour=310
-sharing g | first=410; second=404
-blackout-recovery g | first_breaker=24; tested=2026-10-06 | Done for us, alongside. 24 s by my watch.
+capacity g | installed=3640; largest=910; peak=1880
+harbour-load g | power=310; rated_power=910; persons=24
+dead-ship g | bar=4
+shaft-generator g | power=1200; carried=900 | Coupled and put on the board for us.
+shore-connection g | voltage=690; frequency=60; ship_voltage=690; ship_frequency=60; sequence=as on board; current=400 | By the quay's own transformer.
+emergency-start g | time=19; load=120
+emergency-second-start g | tries=3; batteries=2024-02-11
+emergency-book g | last=2026-09-27; on=2026-10-06
+emergency-fuel g | time=38; ship=cargo; fuel=1450
+emergency-feed g | power=150; list=118; listed=14; dead=0
+emergency-back-feed g
+emergency-room g
+spares-and-service g
+""",
+    "switchboards": """
+two-halves g | pairs=10; same=0
 bus-tie g
-earth-fault p | resistance=45; voltage=690; network=690 V | Galley circuit, says the log. It climbs back when the ovens are off.
-harmonics g | distortion=4.1; measured=2026-09-17
-thermography p | over_similar=12; load=62 | Middle pole of thruster 2's breaker, warm beside its sisters.
+power-management g | start=85; stop=30
+sharing g | power=410; rated_power=910; total_power=814; total_rated=1820; largest_rated=910
+blackout-recovery g | first_breaker=24; tested=2026-10-06 | Done for us, alongside. 24 s by my watch.
 breakers f | type=Air, withdrawable, of 2008 | Sound, but the maker ends the line; letter aboard.
-protection-tests g | tested=2024-05-27
+protection-tests g | last=2024-05-27; on=2026-10-06
+harmonics g | distortion=4.1; measured=2026-09-17
+spare-ways g | ways=7; largest=400
+earth-fault p/g | resistance=45/2400; voltage=690/440; network=690 V/440 V | Galley circuit, says the log. It climbs back when the ovens are off. ||
+thermography p/?not run | over_similar=12; load=62 | Middle pole of thruster 2's breaker, warm beside its sisters. ||
 board-front g
 board-inside ?not opened | | Live and needed that day. Nobody opened it.
-spare-ways g | ways=7; largest=400
-cables g
-transformers g | current=118; rated=180; casing=58
-shore-connection g | voltage=440; frequency=60; current=400
+feeder-loading g | current=210/60; rating=400/160; feeder=Bow thruster pumps/Fire pump
 drawings g | corrected=2025-11-02
-emergency-start g | seconds=19; load=120
-emergency-second-start g | tries=3; batteries=2024-02-11
-emergency-fuel g | fuel=1450; power=150; hours=36
-emergency-feed g
-emergency-room g
-batteries f | voltage=26.4; fitted=2019-04-01; capacity=71 | Seven years old. They carry, but not for long now.
+transformers g | current=118; voltage=230; rated_power=75; casing=58
+motor-control g | centres=4; starters=9
+circuit-insulation g | resistance=60; voltage=690; circuit=Deck socket 4; measured=2026-09-16
+phase-balance g | first=230; second=229; third=231
+cables g | dead=0
+batteries f | age=7.6; sets=5 | Seven years old. They carry, but not for long now.
+battery-test x | duration=7.1; rated_duration=10; tested=2026-04-02 | 71 % of capacity left.
+dc-network g | voltage=26.4; nominal=24; state=on charge
+ups g | time=34; units=3
+transitional g | time=45; tried=10; dead=0
 spares-and-service g
 """,
     "tanks": """
@@ -118,18 +166,14 @@ the hull/part of the hull
 last-contents g | last=Brine, gas oil and water by plan; washed=2026-06-20; now=0/0/310/220/410/9
 class-record g | examined=2024-05-22; word=good; tested=2024-05-23
 neighbours g | shared=2; shell=2
-vessel-papers g | design=5.6; tested=2023-05-12; relief=2025-05-12; plate=Plates readable on all four
+vessel-papers g | test_pressure=8.4; design_pressure=5.6; tested=2023-05-12; relief=2025-05-12; plate=Plates readable on all four
 drinking-water g | analysed=2026-07-02; lined=2019-05-30
 air-pipes g/g/g/g/f/g | heads=4/4/8/4/10/4; faulty=0/0/0/0/2/0; lowest=760 | || || || || Two balls stuck in their guides, port side. ||
 vent-valves g | overhauled=2024-05-25
-filling-station g | stations=2
 sounding-pipes g | pipes=4/4/8/4/10/4; faulty=0
-gauges g | screen=0.4/0.2/41.6/52.1/63.0/3.1; tape=0.4/0.2/41.2/52.4/62.1/3.0; tank=Number 2 port
+gauges g | claimed=0.4/0.2/41.4/52.4/62.4/3.0; gauged=0.4/0.2/41.2/52.4/62.1/3.0; tank=Number 2 port
 level-alarms g | proved=4; failed=0
 quick-closing g | valves=8; pulled=8; closed=8 | All eight pulled from the deck box, all eight fell.
-remote-valves g/g/g/g/f/g | run=8/4/16/8/20/6; dead=0/0/0/0/1/0
-lines-and-blanks g | crossings=2
-pipe-wear g | bend=7.1/5.2/7.4/7.3/6.8/6.9; straight=7.6/6.9/7.6/7.5/7.4/7.4
 waste-holding f | sewage=32; sludge=14; landed=2026-09-28 | Enough for a crew of 24, not for the brief's forty.
 stirrers-and-fittings g | fitted=4; ran=4
 sample g | water=0/0/4/0/0/0; sampled=2026-10-07
@@ -144,17 +188,50 @@ tank-air ?not opened
 coating-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | breakdown=2; scale=0; edges=8; tank=Ballast 4 starboard, entered by \
 the yard's own permit
 steel-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | pit=0.8; anodes=55; tank=Ballast 4 starboard
+corrugations g/n/n/n/n/n/n | pitch=1200; depth=340; cracks=0
+solid-ballast g | mass=0
+voids ?no access | | No permit made out for the peaks that day.
+""",
+    "pumps-and-piping": """
+pipe-wear g | bend=7.1/5.2/7.4/7.3/6.8; straight=7.6/6.9/7.6/7.5/7.4
+patches g | clamps=0/0/0/1/0; weeping=0/0/0/2/0
+hoses g | pieces=6/4/8/14/6; oldest=6
+remote-valves g/g/g/f/g | run=8/4/16/20/4; dead=0/0/0/1/0
+hand-valves g | tried=10; faulty=0/0/0/1/0
+lines-and-blanks g | crossings=2
+pump-run g | pumps=4/2/2/3/2; ran=4/2/2/3/2; plate=100; flow=94
+pump-vibration g/n/g/g/n | velocity=2.2; category=II/II/II/I/II; size=up to 200 kW; pump=Number 1
+cargo-manifold g | stations=6; lines=4
+cargo-hydraulics n
+way-out g | pumps=4/0/0/0/0; pipe=210/90/0/0/0; bore=125; mass=9/4/0/0/0
+bulk-compressor g | hours=6100; pressure=5.4; discharge=96
+bulk-lines g
+filling-station g | stations=2
+fuel-transfer g | pumps=2; unreachable=0
+fuel-purifier g | capacity=1500; hours=900
+bunker-note g | temperature=66; density=846
+bilge-suction g | wells=9; emptied=9; slowest=6
+emergency-suction g | bore=200; turned=fully
+bilge-main g | bore=125
+bilge-pump g | capacity=100
+bilge-count g | pumps=3; ship=cargo
+bilge-valves g | proved=3; failed=0
+ballast-transfer g | flow=96; left=40
+air-compressors g | gained=10; minutes=14; hours=3100
+air-receivers g | receivers=5; inspected=2024-05-14; relief=2024-05-14
+control-air g | lost=0.3
 """,
     "reefers": """
 temperature g | temperature=-21.5/3.1; store=frozen/chilled
 thermometer g | shown=-21.0/3.4; own=-21.4/3.2
-temperature-log g | warmest=-18.6/4.4; spell=0.5
+temperature-log g | duration=0.5; store=frozen/chilled; warmest=-18.6/4.4
 door g/f | gaps=0/2 | || Paper slips at two places on the hinge side. ||
 trapped-person g | answer=14/16
 panels g/f | coldest=15/14; wall=17/18; thickness=150/100 | || A damp patch under the cooler, warm room wall otherwise even. ||
 floor g | drained=22/25
-cooler f/g | ice=9/1; standing=0 | White over the lower third. Defrost is short. ||
-defrost f/g | duration=14/21
+cooler p/g | ice=9/1; standing=0 | White over the lower third. Defrost ends by its clock, not by its sensor. ||
+defrost p/g | duration=34/21
+pull-down g | time=11/5; store=frozen/chilled; machines=2
 recovery g | before=-21.5/3.0; peak=-16.2/6.1; back=38/22
 stowage g | gross=24/18; net=15.5/12
 loading-way g | narrowest=880; steps=2
@@ -164,62 +241,65 @@ warm-alarm g | setting=-15/7; delay=11/9
 suction-lagging g
 refrigerant p | refrigerant=R-404A; installed=2008-09-01; charge=14; plate=Two circuits, R-404A on both | May run and be topped up with reclaimed \
 gas for now; it leaks, it does not fail.
-gas-book f | added=5.5; checked=2026-06-30 | Five and a half kilos in a year on 14: it leaks somewhere.
+gas-book f | added=5.5 | Five and a half kilos in a year on 14: it leaks somewhere.
 leaks f | places=2
 compressor g | compressors=2; hours=6100
 each-alone g | start=-20.5; end=-20.1
-run-share g | on=74; off=52; outside=19
-pressures g | suction=1.1; suction_line=-14; discharge=14.8; liquid_line=30
+run-share g | hours=14; on=74; off=52; outside=19
+pressures g | temperature=-14; pressure=110; refrigerant=R-404A; place=compressor
+leak-checks g | last=2026-06-30; refrigerant=R-404A; charge=14; on=2026-10-06; detection=yes
+subcooling g | temperature=30; pressure=1480; refrigerant=R-404A
 condenser g | inlet=14; outlet=20; plugged=2
 cut-outs g | high=21; low=0.3
 receivers g | tested=2022-05-20; relief=2024-05-20
+charge-in-room g | charge=9; volume=60; refrigerant=R-404A; room=Plant room
 gas-alarm g | tested=2026-04-04; alarm=500
 ammonia-room n
 starters-and-controls g | rated=21; running=16.4
 spares-and-service f | serviced=2026-06-30; gas=10 | One full cylinder; the agent quotes ten weeks for the next.
 """,
     "dynamic-positioning": """
-verification-document g | notation=DP class 2 as printed on the certificate; issued=2024-06-03
+verification-document g | flag=unchanged; alteration=none; notation=DP class 2 as printed on the certificate; issued=2024-06-03
 equipment-count g | computers=2; references=3; heading=3; motion=2; wind=2; ups=2
-failure-analysis g | dated=2019-07-12; revision=C
-trials g | annual=2026-04-20; complete=2024-06-01; open_findings=1
+failure-analysis g | dated=2024-01-12; changed=2023-11-02; on=2026-10-06; revision=C
+trials g | last=2026-04-20; anniversary=2024-06-03; on=2026-10-06; open_findings=1
 controllers f | version=7.2; year=2008 | Both consoles are as old as the ship. Cards come from ships being broken.
 changeover g
-heading g | spread=0.6
-motion g | roll_spread=0.2
+heading g | spread=0.6; roll_spread=0.2
 wind g | spread=2
 satellite-references g | scatter=0.4; paid_until=2027-01-31
 line-of-sight-references g
 under-water-references n
-ups f | endurance=33; tested=2026-04-19; batteries=2020-03-01
+ups f | tested=2026-04-19; batteries=2020-03-01
 consequence-analysis g
 thruster-signals f | difference=6
 joystick g
 plant-configuration g
 power-limits g | tested=2026-04-20
-capability-and-manual g
+capability-and-manual g | available=118; needed=92; side_area=640
 cabinets g
 event-history g | losses=0
 hold-trial ?not run | | Alongside both days; no sea trial was agreed.
 backup-station n
-alert-and-talk g
 licences-and-spares f
+complete-trials g | last=2024-06-01; on=2026-10-06
+stations g | stations=2
 """,
     "hull": """
 gauging-report g | as_built=11.0/9.0/8.0; measured=10.6/8.7/7.8; measured_year=2024; member=shell, strength deck or tight bulkhead; \
 previous=10.7/8.8/7.85; previous_year=2019; basis=gauging report; place=Frame 22, strake C, port
 repair-history g | conditions=0/1/0; due=2027-02-28
 drawings g
-old-paint g | inventory=aboard, kept up
+old-paint g | papers=report seen; inventory=aboard, kept up
 spot-gauging g | as_built=11.0/9.0/8.0; measured=10.5/0.341 in/7.8; member=shell, strength deck or tight bulkhead; basis=drawing; \
 calibrated=2026-09-01; place=Frame 22, both sides
 coating g/f/g | breakdown=2/6/1; scale=0/1/0; edges=6/14/4 | || Rust along the edges of the cargo rail, no scale under it. ||
-pitting g | depth=0.6/0.9/0.3; plate=10.5/8.7/7.8; share=3
+pitting g | depth=0.6/0.9/0.3; as_built=11.0/9.0/8.0; share=3
 cracks g/p/g | cracks=0/1/0; longest=0/65/0 | || One at the toe of the crane pedestal bracket, 65 mm, dye confirmed. ||
 doublers g | patches=0; cement=0
-docking g | docked=2024-05-24; due=2027-05-24
-antifouling f | coated=2024-05-22; idle=190
-draughts g | forward=4.31; midship=4.62; aft=4.95; list=0.2
+docking g | last=2024-05-24; ship=cargo; on=2026-10-06; due=2027-05-24
+antifouling f | papers=certificate seen; coated=2024-05-22; idle=190
+draughts g | forward_port=4.31; forward_starboard=4.33; midship_port=4.62; midship_starboard=4.66; aft_port=4.95; aft_starboard=4.97; list=0.2
 fairness g | depth=14; bays=3
 waterline-belt f | bare=9
 fenders g | broken=2.5
@@ -227,11 +307,6 @@ cathodic-protection g | potential=-0.92; electrode=silver chloride; current=14; 
 sea-valves g | valves=21; turned=21
 sea-chests g | interval=30
 shell-inside g | spots=12
-voids ?no access | | No permit made out for the peaks that day.
-sheathing g | left=52; soft=4
-deck-plate g | hollow=6; scars=31
-rail-pockets f | blocked=3
-bulwarks g | flaps=12; swinging=11
 ventilators g | lowest=900; worked=14; stuck=1
 house-foot g | holed=0
 rails-and-ladders g | loose=2
@@ -240,5 +315,25 @@ hatches g | tried=6; faulty=0; coaming=600
 watertight-doors g | doors=3; power=24; hand=61
 penetrations f | bulkheads=5; open=1 | One cable pipe open beside frame 30, both faces. Foam is not a seal.
 windows g | leaking=1
+gauging-density g | points=210/120/96; plates=96/54/44; extent=all plates
+marks g | certificate=1180; measured=1182
+moonpool n
+collision-bulkhead g | valves=3; worked=3
+""",
+    "open-deck": """
+load-plan g | mass=60; area=20; rated=5; total=1400; centre=1.0
+length-by-count g | claimed=48; counted=16; pitch=3.0
+clear-area g | length=48; breadth=15.4; deducted=18; pieces=7
+deck-plate g | hollow=6; scars=31
+underside g | bays=9; bent=0
+landing-lines g | bulkheads=4; span=9.6
+sheathing g | left=52; soft=4
+lashing-points g | points=64; faulty=2; rating=10
+sockets-and-pads g | places=12; seats=2
+cargo-rail g | set_in=20; posts=0
+rail-pockets f | blocked=3
+bulwarks g | flaps=12; swinging=11
+deck-services g | sockets=10; largest=125
+wet-deck g | freeboard=3.02; draught=4.96
 """,
 }

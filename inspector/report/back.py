@@ -7,6 +7,7 @@ from inspector.assess.settings import told
 from inspector.assess.shapes import Assessment, SystemPart, WorkLine
 from inspector.checklists import Caution
 from inspector.criteria.registry import CRITERIA
+from inspector.criteria.source import Source
 from inspector.report.front import Issue
 from inspector.report.pages import heading
 from inspector.report.systems import PhotoFile, all_results, findings_table, photo_pages, photos_of
@@ -103,20 +104,23 @@ def photo_register(assessment: Assessment, issue: Issue) -> list[Flowable]:
             rows_table(("no.", "caption", "place", "taken", "digest"), rows, (13 * mm, wide, wide, 28 * mm, 28 * mm)), apart()]
 
 
+def cites(assessment: Assessment) -> dict[tuple[str, Source], int]:
+    """Each criterion with the source it judged by -> its number in the list of sources."""
+    used = {(result.judgement.criterion, result.judgement.source) for one in assessment.systems for result in all_results(one) if result.judgement}
+    return {entry: number for number, entry in enumerate(sorted(used, key=lambda pair: (pair[0], str(pair[1]))), 1)}
+
+
 def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """Each criterion that judged a reading: title, edition, clause, and how well it is known here."""
-    used: dict[tuple, int] = {}
-    for result in (result for one in assessment.systems for result in all_results(one) if result.judgement):
-        entry = (result.judgement.criterion, result.judgement.source)
-        used[entry] = used.get(entry, 0) + 1
-    if not used:
+    if not issue.cites:
         return [heading("Sources", "sources"), Paragraph("No reading was judged by a criterion.", STYLES["body"]), apart()]
-    rows = [[CRITERIA[name].title if name in CRITERIA else name, f"{at.title}, {at.edition}", at.clause, at.mark, str(count)]
-            for (name, at), count in sorted(used.items(), key=lambda pair: (pair[0][0], str(pair[0][1])))]
-    wide = (issue.page.column - (22 + 15) * mm) / 3
-    lead = "Mark: seen, the text or an extract of it was read; memory, recalled and to be verified before use; common practice, guidance and no rule."
+    rows = [[f"S{number}", CRITERIA[name].title if name in CRITERIA else name, f"{at.title}, {at.edition}", at.clause, at.mark]
+            for (name, at), number in issue.cites.items()]
+    wide = (issue.page.column - (10 + 22) * mm) / 3
+    lead = ("Mark: seen, the text or an extract of it was read; memory, recalled and to be verified before use; common practice, guidance and no rule; "
+            "cited by the surveyor, his own limit. Only what was seen or is cited may fail a system.")
     return [heading("Sources", "sources"), Paragraph(lead, STYLES["body"]),
-            rows_table(("criterion", "title, edition", "clause", "mark", "readings"), rows, (wide, wide, wide, 22 * mm, 15 * mm), right=(4,)), apart()]
+            rows_table(("no.", "criterion", "title, edition", "clause", "mark"), rows, (10 * mm, wide, wide, wide, 22 * mm)), apart()]
 
 
 def cautions_section(assessment: Assessment, issue: Issue, cautions: dict[str, Caution]) -> list[Flowable]:

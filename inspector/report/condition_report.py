@@ -37,7 +37,7 @@ def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path
     if units not in ("si", "us"):
         raise UnknownUnits(f"The units '{units}' are not known: they are 'si' or 'us'.", units=units)
     use_fonts()
-    issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128))
+    issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128), back.cites(assessment))
     name = vessel_name(assessment)
     part = out.with_name(f"{out.name}.part")
     report = Report(part, page, head=f"Condition report · {name}", mark=_mark(issue), title=plain(f"Condition report: {name}", 200),

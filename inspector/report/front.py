@@ -1,12 +1,13 @@
 """The front of the report: cover, the one-page summary, contents, vessel and brief, scope and limits."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer
 
 from inspector.assess.shapes import URGENCIES, Assessment
+from inspector.criteria.source import Source
 from inspector.report.figures import PageOf, Rule, SideNote, SpanBar, VerdictSquare
 from inspector.report.pages import CONTENTS, contents, heading
 from inspector.report.tables import rows_table
@@ -23,6 +24,7 @@ class Issue:
     made_at: str
     revision: str
     digest: str
+    cites: Mapping[tuple[str, Source], int] = field(default_factory=dict)   # criterion and source -> its number in the list of sources
 
     @property
     def named(self) -> str:

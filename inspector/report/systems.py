@@ -1,6 +1,6 @@
 """The section of one system: verdict, units, readings against limits, ratings with notes, findings, photos."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from reportlab.lib.units import mm
@@ -16,7 +16,9 @@ from inspector.report.wording import (
     condition_text,
     coverage_text,
     decided_words,
+    disputed_text,
     fact_rows,
+    gate_text,
     limit_text,
     rating_runs,
     readings_text,
@@ -100,8 +102,10 @@ def _measured(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
     top = heading("What was measured", f"{key}-measured", 1)
     if not rows:
         return [top, Paragraph("No readings were taken that a criterion judges; others stand with the ratings.", STYLES["body"])]
-    rest = issue.page.column - (34 + 44 + 15 + 25) * mm - _MARK
-    return [top, rows_table(("unit, check", "reading", "limit", "", "judged", "by"), rows, (34 * mm, 44 * mm, 15 * mm, _MARK, 25 * mm, rest), right=(2,))]
+    rest = issue.page.column - (42 + 18 + 40 + 18) * mm - _MARK
+    lead = Paragraph("The last column names the source by its number in the list of sources.", STYLES["small"])
+    return [top, lead, rows_table(("unit, check", "reading", "limit", "", "judged", "source"), rows,
+                                  (42 * mm, rest, 18 * mm, _MARK, 40 * mm, 18 * mm), right=(2,))]
 
 
 def _is_measured(result: CheckResult) -> bool:
@@ -115,7 +119,8 @@ def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
     by: list[Run] = []
     if judged:
         said = [(f"{judged.rating}," if judged.rating else "", "now" if judged.rating in ("poor", "failed") else ""), (judged.band, "")]
-        by = [(f"{judged.source.title}, {judged.source.edition}, {judged.source.clause}", ""), (judged.source.mark, "i")]
+        number = issue.cites.get((judged.criterion, judged.source))
+        by = [(f"S{number}" if number else str(judged.source), ""), (judged.source.mark, "i")]
     if result.overruled:
         said.append((f"(surveyor: {result.answer})", "i"))
     mark = LevelMark(judged.rating) if judged and judged.rating else ""
@@ -123,15 +128,31 @@ def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
 
 
 def _ratings(one: SystemPart, issue: Issue, key: str, numbers: dict[str, int]) -> list[Flowable]:
-    """Each unit's checks with rating and note."""
+    """Each unit's checks with rating and note; what has nothing but a reason not to be seen is listed by that reason."""
     parts: list[Flowable] = [heading("Ratings and notes", f"{key}-ratings", 1)]
     for unit in one.units or (one.whole,):
-        rows = [_rating_row(result, issue, numbers) for result in unit.results]
+        rows = [_rating_row(result, issue, numbers) for result in unit.results if not _is_bare(result)]
         parts.append(Paragraph(txt(unit.name, 120), STYLES["h3"]))
         rest = issue.page.column - (50 + 36) * mm - _MARK
-        table = rows_table(("check", "", "rating", "note"), rows, (50 * mm, _MARK, 36 * mm, rest)) if rows else Paragraph("No checks.", STYLES["body"])
-        parts.append(table)
+        parts += [rows_table(("check", "", "rating", "note"), rows, (50 * mm, _MARK, 36 * mm, rest))] if rows else []
+        parts += [Paragraph(f"<b>{txt(reason[:1].upper() + reason[1:])}</b>: {txt('; '.join(titles))}.", STYLES["small"])
+                  for reason, titles in _bare(unit.results).items()]
+        parts += [] if unit.results else [Paragraph("No checks.", STYLES["body"])]
     return parts
+
+
+def _is_bare(result: CheckResult) -> bool:
+    return result.rating is None and not (result.note or result.photos or result.readings or result.disputed or result.gate)
+
+
+def _bare(results: Sequence[CheckResult]) -> dict[str, list[str]]:
+    """Why -> titles of the checks of which nothing but that is known."""
+    found: dict[str, list[str]] = {}
+    for result in results:
+        if _is_bare(result):
+            why = "not fitted" if not result.applicable else f"not seen, {unseen_reason(result)}" if result.answer else unseen_reason(result)
+            found.setdefault(why, []).append(result.check.title)
+    return found
 
 
 def _rating_row(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> list[Cell]:
@@ -142,7 +163,8 @@ def _rating_row(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> l
 def _note(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> list[Run]:
     read = "" if _is_measured(result) else readings_text(result, issue.units, labelled=True)
     shown = ", ".join(f"P-{numbers[sha]:03d}" for sha in result.photos if sha in numbers)
-    says = [(one, "") for one in (result.judgement.sentence if result.judgement else "", result.note, read and f"{read}.") if one]
+    told = (gate_text(result), disputed_text(result), result.judgement.sentence if result.judgement else "", result.note, read and f"{read}.")
+    says = [(one, "") for one in told if one]
     return [*says, (f"See {shown}." if shown else "", "soft")]
 
 

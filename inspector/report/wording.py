@@ -86,8 +86,28 @@ def rating_runs(result: CheckResult) -> list[Run]:
     if result.overruled:
         said.append((f"(surveyor's word; overruled: the reading is judged {result.judgement.rating})", "i"))
     if result.disputed:
-        said.append(("(disputed: rated differently on two devices)", "i"))
+        said.append(("(disputed)", "i"))
     return said
+
+
+def disputed_text(result: CheckResult) -> str:
+    """Every standing answer where two people differ, with who and when; "" where nobody does."""
+    by_field: dict[str, list[str]] = {}
+    for one in result.answers:
+        by_field.setdefault(one.field.removeprefix("reading/"), []).append(f"{one.text} by {one.who or 'nobody named'}, {one.at[:16].replace('T', ' ')}")
+    return " ".join(f"Answered differently ({field}): {'; '.join(told)}. Not settled." for field, told in by_field.items())
+
+
+def gate_text(result: CheckResult) -> str:
+    """How an enclosed space was treated, as answered before the rating."""
+    gate = result.gate
+    if not gate:
+        return ""
+    if gate.get("entered") != "yes":
+        return "Not entered; seen from outside." if result.rating else "Not entered."
+    held = [word for word, key in (("permit", "permit"), ("attendant", "attendant"), ("calibrated instrument", "instrument")) if gate.get(key) == "yes"]
+    lacking = [word for word, key in (("permit", "permit"), ("attendant", "attendant"), ("calibrated instrument", "instrument")) if gate.get(key) != "yes"]
+    return f"Entered with {', '.join(held) or 'none of permit, attendant, instrument'}" + (f"; without {', '.join(lacking)}." if lacking and held else ".")
 
 
 def tons(weight: float | None, units: str) -> str:

@@ -6,16 +6,18 @@ from typing import Any
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from flask_wtf import FlaskForm
 
+from inspector.assess.gather import YEARLY
 from inspector.assess.shapes import URGENCIES, VERDICTS, SystemPart
 from inspector.errors import InspectorError
 from inspector.quantities import parse_number
 from inspector.record.store import Inspection
 from inspector.web.desk import desk, open_inspection, title_of
+from inspector.web.rates import line_by_rate
 
 pages = Blueprint("decide", __name__)
 ACTS = ("refurbish", "replace", "remove")
 PARTS = ("", "made", "hard to get", "no longer made")
-FACTS = ("life_years", "weight_won", "space_won")
+FACTS = ("life_years", "weight_won", "space_won", *YEARLY)
 MONEY = ("low", "likely", "high")
 
 
@@ -43,7 +45,7 @@ def _page(inspection: Inspection, system_id: str | None, fault: str):
     return render_template(
         "decide/decide.html", inspection=inspection, assessment=assessment, chosen=chosen, form=FlaskForm(), fault=fault, verdicts=VERDICTS[:3],
         parts=PARTS, acts=ACTS, urgencies=URGENCIES, step="decide", title=title_of(inspection), disputes=list(inspection.state.disputes()),
-        facts=inspection.state.values(f"verdict/{system_id}/all") if chosen else {},
+        facts=inspection.state.values(f"verdict/{system_id}/all") if chosen else {}, rates=desk().catalogue.all("rates"),
     ), 400 if fault else 200
 
 
@@ -82,6 +84,7 @@ def give_facts(inspection_id: str, system_id: str):
         return _page(inspection, system_id, str(problem))
     parts = request.form.get("parts", "")
     values["parts"] = parts if parts in PARTS and parts else None
+    values["law"] = request.form.get("law", "").strip()[:1000] or None
     inspection.say("", [(f"verdict/{system_id}/all", name, value) for name, value in values.items()])
     return redirect(url_for("decide.system", inspection_id=inspection.id, system_id=system_id))
 
@@ -100,12 +103,14 @@ def _figure(label: str, text: str) -> str | None:
 
 @pages.post("/inspection/<inspection_id>/decide/<system_id>/line")
 def add_line(inspection_id: str, system_id: str):
-    """One work line: act, what, low, likely and high cost, weight."""
+    """One work line: act, what, cost (low, likely, high, or a quantity at a rate of the rate book), weight and place in the sequence."""
     inspection = open_inspection(inspection_id)
     part = _chosen(inspection, system_id)
     form = request.form
     try:
-        figures = {name: _figure(name, form.get(name, "")) for name in (*MONEY, "weight")}
+        figures = {name: _figure(name, form.get(name, "")) for name in (*MONEY, "weight", "sequence")}
+        priced = line_by_rate(desk().catalogue, form.get("rate", ""), form.get("quantity", ""))
+        figures |= priced
         _in_order(figures)
     except InspectorError as problem:
         return _page(inspection, system_id, str(problem))

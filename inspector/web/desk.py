@@ -3,7 +3,9 @@
 import os
 import re
 import secrets
+import shutil
 import socket
+import tempfile
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -40,6 +42,13 @@ class Desk:
         """The inspection assessed as it stands now."""
         return assess(inspection.state, self.library_of(inspection))
 
+    def begin(self) -> Inspection:
+        """Begin an inspection with the checklists as they are today: the shipped ones, and the surveyor's own over them."""
+        folder = self.data / "derived" / "checklists"
+        shutil.rmtree(folder, ignore_errors=True)
+        gather_checklists(self.data, folder)
+        return self.inspections.create(folder)
+
     def close(self) -> None:
         self.inspections.close()
 
@@ -57,8 +66,23 @@ def open_desk(data: Path) -> Desk:
         raise durable.NotWritten(f"The data folder {data} cannot be made: {problem.strerror}. Name another one with --data.") from problem
     catalogue = Catalogue(data / "catalogue.json")
     host = _host_name(catalogue)
-    library = read_library(places.shipped("checklists"), known_inputs())
+    library = _library(data)
     return Desk(data, catalogue, Inspections(data / "inspections", host), library, host)
+
+
+def gather_checklists(data: Path, folder: Path) -> None:
+    """Copy the shipped checklists to `folder`, then the surveyor's own over them: a file of the same name replaces a system, a new name adds one."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for source in (places.shipped("checklists"), data / "checklists"):
+        for path in sorted(source.glob("*.toml")) if source.is_dir() else ():
+            (folder / path.name).write_bytes(path.read_bytes())
+
+
+def _library(data: Path) -> Library:
+    """The checklists of a new inspection; ChecklistFaults names the surveyor's mistakes by file, check and key."""
+    with tempfile.TemporaryDirectory() as made:
+        gather_checklists(data, Path(made))
+        return read_library(Path(made), known_inputs())
 
 
 def _host_name(catalogue: Catalogue) -> str:

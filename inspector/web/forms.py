@@ -45,7 +45,9 @@ VESSEL = (
 BRIEF = (
     Asked("client", "For whom"), Asked("speed", "Speed", "kn", "number", high=60), Asked("range", "Range", "nmi", "number", high=40_000),
     Asked("endurance", "Endurance", "days", "number", high=400), Asked("persons", "Persons on board", kind="number", high=2000),
-    Asked("horizon", "How long she is to be kept", "years", "number", high=60),
+    Asked("horizon", "How long she is to be kept", "years", "number", high=60), Asked("budget", "Budget for vessel and work", "", "number", high=1e12),
+    Asked("waters", "Waters with their own emission rules", kind="choice",
+          choices=("", "open sea", "North America and US Caribbean", "Baltic and North Sea", "Canadian Arctic", "Norwegian Sea")),
 )
 
 

@@ -3,12 +3,13 @@
 from flask import Blueprint, flash, redirect, render_template, request, url_for
 from flask_wtf import FlaskForm
 
-from inspector import places
 from inspector.assess.shapes import NEEDS
 from inspector.web.desk import desk, open_inspection, title_of
 from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, first_fault, form_for, imo_sentence
 from inspector.web.overview import rows
+from inspector.web.rules import kept_levels
 from inspector.web.units import unit_id, units_of
+from inspector.web.who import who
 
 pages = Blueprint("prepare", __name__)
 PARTS = {"inspection": ("The visit", VISIT), "vessel": ("The vessel", VESSEL)}
@@ -24,27 +25,25 @@ def home():
 @pages.post("/inspections")
 def begin():
     """Begin an inspection: the checklists as they are today, every system with its proposed units; all of it can be changed later."""
-    inspection = desk().inspections.create(places.shipped("checklists"))
+    inspection = desk().begin()
     changes = []
     for system in desk().library.systems.values():
         taken: set[str] = set()
         for name in system.units:
             taken.add(one := unit_id(name, taken))
             changes.append((f"unit/{system.id}/{one}", "name", name))
+            for field, known in (("space", system.unit_homes), ("kind", system.unit_kinds)):
+                if name in known:
+                    changes.append((f"unit/{system.id}/{one}", field, known[name]))
     brief = desk().catalogue.get("briefs", request.form.get("brief", ""))
-    changes += _brief_changes(brief)
-    inspection.say(_who(), changes)
+    changes += _brief_changes(brief) + kept_levels()
+    inspection.say(who(), changes)
     go_on = "walk.walk" if request.form.get("go") == "walk" else "prepare.prepare"
     return redirect(url_for(go_on, inspection_id=inspection.id))
 
 
 def _brief_changes(brief: dict | None) -> list[tuple[str, str, str]]:
     return [("brief", field, value) for field, value in (brief or {}).items() if field != "id" and value]
-
-
-def _who() -> str:
-    surveyors = desk().catalogue.all("surveyors")
-    return surveyors[0]["name"] if surveyors else ""
 
 
 @pages.route("/brief/<brief_id>", methods=["GET", "POST"])
@@ -88,8 +87,11 @@ def prepare(inspection_id: str):
     inspection = open_inspection(inspection_id)
     library = desk().library_of(inspection)
     state = inspection.state
+    units = units_of(state, library)
+    minutes = {one.id: sum(one.minutes(unit["kind"]) for unit in units[one.id]) for one in library.systems.values()}
+    total = {"checks": sum(len(one.checks_for(unit["kind"])) for one in library.systems.values() for unit in units[one.id]), "minutes": sum(minutes.values())}
     return render_template(
-        "prepare/prepare.html", inspection=inspection, library=library, units=units_of(state, library), state=state, form=FlaskForm(),
+        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes,
         vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
         imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=title_of(inspection),
     )
@@ -107,7 +109,7 @@ def edit(inspection_id: str, subject: str):
     back = url_for("prepare.prepare", inspection_id=inspection.id)
     if form.validate_on_submit():
         changes = [(subject, one.name, form[one.name].data or None) for one in asked]
-        inspection.say(_who(), changes, seen=lambda _, field: form.heads_seen(field))
+        inspection.say(who(), changes, seen=lambda _, field: form.heads_seen(field))
         return redirect(back)
     fault = first_fault(form)
     return render_template("prepare/form.html", title=title, form=form, asked=asked, fault=fault, back=back), 400 if fault else 200
@@ -126,9 +128,16 @@ def count_units(inspection_id: str):
         name = request.form.get(f"unit-{unit['id']}")
         if name is not None:
             changes.append((f"unit/{system.id}/{unit['id']}", *(("name", name.strip()[:80]) if name.strip() else ("gone", True))))
+        for field, known in (("space", library.spaces), ("kind", system.kinds)):
+            value = request.form.get(f"{field}-{unit['id']}")
+            if value is not None and (value == "" or value in known):
+                changes.append((f"unit/{system.id}/{unit['id']}", field, value or None))
     added = request.form.get("add", "").strip()[:80]
     if added:
         taken = {subject.split("/")[2] for subject in inspection.state.subjects(f"unit/{system.id}/")}
-        changes.append((f"unit/{system.id}/{unit_id(added, taken)}", "name", added))
-    inspection.say(_who(), changes)
+        subject = f"unit/{system.id}/{unit_id(added, taken)}"
+        changes.append((subject, "name", added))
+        if request.form.get("kind") in system.kinds:
+            changes.append((subject, "kind", request.form["kind"]))
+    inspection.say(who(), changes)
     return redirect(url_for("prepare.prepare", inspection_id=inspection.id) + f"#{system.id}")

@@ -2,15 +2,18 @@
 
 import re
 
-from inspector.assess.gather import units
+from inspector.assess.gather import kind_of, space_of, units
 from inspector.checklists import Library
 from inspector.record.state import State
 
 
 def units_of(state: State, library: Library) -> dict[str, list[dict[str, str]]]:
-    """System id -> its units ({id, name}) in the order they were counted; every system of the library has a key."""
+    """System id -> its units ({id, name, space, kind}) in the order they were counted; every system of the library has a key."""
     counted = units(state)
-    return {system_id: [{"id": one, "name": name} for one, name in counted.get(system_id, {}).items()] for system_id in library.systems}
+    return {
+        system.id: [{"id": one, "name": name, "space": space_of(state, system, one), "kind": kind_of(state, system, one)} for one, name in counted.get(system.id, {}).items()]
+        for system in library.systems.values()
+    }
 
 
 def unit_id(name: str, taken: set[str]) -> str:

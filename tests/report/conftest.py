@@ -8,6 +8,7 @@ import pytest
 from PIL import Image
 
 from inspector.assess.shapes import (
+    Answered,
     Assessment,
     Change,
     CheckResult,
@@ -55,13 +56,16 @@ AZIMUTH = check(5, "Slewing gear")
 UNPRICED = Condition(None, 0, 100, 0, 0, 4)
 
 
+DIFFERING = (Answered("rating", "good", "K. T.", "2026-05-02T09:14:07.512Z"), Answered("rating", "poor", "L. M.", "2026-05-02T09:20:00.000Z"))
+
+
 def results(unit: str, name: str, shas: list[str]) -> tuple[CheckResult, ...]:
     at = f"sheet/thrusters/{unit}"
     return (
         CheckResult(f"{at}/check-1", PLATE, unit, name, "poor", "poor", (Typed("t", "Thickness", "9.6 mm", "mm"),),
                     judged("fair", 9.6, "mm", 9.0, SEEN, "zone C"), note="Pitted over the lower third.", photos=tuple(shas[:2])),
         CheckResult(f"{at}/check-2", OIL, unit, name, "", "poor", (Typed("w", "Water content", "0,42 %", "%"),),
-                    judged("poor", 0.42, "%", 0.2, COMMON, "above limit"), disputed=True),
+                    judged("poor", 0.42, "%", 0.2, COMMON, "above limit"), disputed=True, answers=DIFFERING),
         CheckResult(f"{at}/check-3", COIL, unit, name, "good", "good",
                     (Typed("r", "Resistance", "212 MΩ", "MΩ"), Typed("a", "Winding temperature", "40 °C", "°C")),
                     cannot_judge="The insulation class was not recorded."),
