@@ -13,6 +13,7 @@ from inspector.quantities import parse_number
 from inspector.record.store import Inspection
 from inspector.web.desk import desk, open_inspection, title_of
 from inspector.web.rates import line_by_rate
+from inspector.web.settle import differing
 
 pages = Blueprint("decide", __name__)
 ACTS = ("refurbish", "replace", "remove")
@@ -44,7 +45,7 @@ def _page(inspection: Inspection, system_id: str | None, fault: str):
         abort(404)
     return render_template(
         "decide/decide.html", inspection=inspection, assessment=assessment, chosen=chosen, form=FlaskForm(), fault=fault, verdicts=VERDICTS[:3],
-        parts=PARTS, acts=ACTS, urgencies=URGENCIES, step="decide", title=title_of(inspection), disputes=list(inspection.state.disputes()),
+        parts=PARTS, acts=ACTS, urgencies=URGENCIES, step="decide", title=title_of(inspection), differing=differing(inspection),
         facts=inspection.state.values(f"verdict/{system_id}/all") if chosen else {}, rates=desk().catalogue.all("rates"),
     ), 400 if fault else 200
 

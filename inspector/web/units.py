@@ -11,7 +11,8 @@ def units_of(state: State, library: Library) -> dict[str, list[dict[str, str]]]:
     """System id -> its units ({id, name, space, kind}) in the order they were counted; every system of the library has a key."""
     counted = units(state)
     return {
-        system.id: [{"id": one, "name": name, "space": space_of(state, system, one), "kind": kind_of(state, system, one)} for one, name in counted.get(system.id, {}).items()]
+        system.id: [{"id": one, "name": name, "space": space_of(state, system, one), "kind": kind_of(state, system, one)}
+                    for one, name in counted.get(system.id, {}).items()]
         for system in library.systems.values()
     }
 
