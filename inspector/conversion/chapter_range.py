@@ -203,7 +203,7 @@ def _lines(given: Inputs, others: Limits | None) -> Iterator[Lines]:
         spread = given.ways.spread(speed)
         note = f"The ways differ by a factor of {spread:.2f}; the first is used." if spread else "Only one way tells this speed."
         yield Lines(f"Power at {speed:g} kn, told in every way there is", ("way", "low", "likely", "high", ""), tuple(rows), (1, 2, 3), note)
-    if others is not None:
+    if others is not None and any(figure.span is not None for figure in others.figures):
         rows = tuple((figure.name, *_days_told(figure), "binds" if figure is others.binding else "may bind" if figure in others.may_bind else "")
                      for figure in others.figures)
         yield Lines(f"What lasts how long for {given.brief.persons} persons, days", ("limit", "low", "likely", "high", ""), rows, (1, 2, 3))
@@ -241,6 +241,8 @@ def _gaps(given: Inputs) -> Iterator[Gap]:
     if not given.tanks:
         yield Gap("Fuel tanks", "enter each tank that holds fuel with its capacity")
     yield from tank_gaps(given.tanks) if given.tanks else ()
+    if given.stores == Stores():
+        yield Gap("Stores and holding", "what the persons on board live from is not entered")
     for name, value in (("Speed", given.brief.speed_low), ("Persons on board", given.brief.persons)):
         if value is None:
             yield Gap(f"{name} in the brief", "without it nothing can be set against the brief")

@@ -11,6 +11,7 @@ from itertools import pairwise
 from inspector.conversion.shapes import ConversionError, Span
 
 TIE = 1e-9
+EDGE = 1e-3
 
 
 class BadWeights(ConversionError):
@@ -53,7 +54,7 @@ class Ranking:
     weights: Mapping[str, float]
     swaps: tuple[Swap, ...]
     open_pairs: tuple[tuple[str, str], ...]
-    dominant: str = ""               # the candidate that is no worse in every aspect and better in one, whatever the weights
+    dominant: str = ""               # the candidate that is surely no worse in any aspect and better in one, whatever the weights
 
 
 def normalised(weights: Mapping[str, float], aspects: Sequence[str]) -> dict[str, float]:
@@ -116,7 +117,8 @@ def _swaps(one: Scored, other: Scored, shares: Mapping[str, float]):
     difference = {aspect: _point(one.scores[aspect]) - _point(other.scores[aspect]) for aspect in shares}
     for aspect in shares:
         at = swap_weight(difference, shares, aspect)
-        if at is not None and any(abs(value) > TIE for value in difference.values()):
+        # at the very ends nothing but that aspect, or nothing of it, counts: no weighting that anybody would choose
+        if at is not None and EDGE < at < 1 - EDGE and any(abs(value) > TIE for value in difference.values()):
             yield Swap(aspect, at, shares[aspect], one.name, other.name)
 
 
@@ -126,11 +128,12 @@ def _open_pairs(places: Sequence[Place]) -> tuple[tuple[str, str], ...]:
 
 
 def _dominant(ordered: Sequence[Scored]) -> str:
+    """The first candidate, where in every aspect the whole of its span is no worse than that of any other, and somewhere better."""
     if len(ordered) < 2:
         return ""
     best, rest = ordered[0], ordered[1:]
     for other in rest:
-        differences = [_point(best.scores[aspect]) - _point(other.scores[aspect]) for aspect in best.scores]
+        differences = [best.scores[aspect].low - other.scores[aspect].high for aspect in best.scores]
         if min(differences) < -TIE or max(differences) <= TIE:
             return ""
     return best.name

@@ -91,7 +91,7 @@ def prepare(inspection_id: str):
     minutes = {one.id: sum(one.minutes(unit["kind"]) for unit in units[one.id]) for one in library.systems.values()}
     total = {"checks": sum(len(one.checks_for(unit["kind"])) for one in library.systems.values() for unit in units[one.id]), "minutes": sum(minutes.values())}
     return render_template(
-        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes,
+        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes, opened=request.args.get("opened"),
         vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
         imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=title_of(inspection),
     )
@@ -140,4 +140,4 @@ def count_units(inspection_id: str):
         if request.form.get("kind") in system.kinds:
             changes.append((subject, "kind", request.form["kind"]))
     inspection.say(who(), changes)
-    return redirect(url_for("prepare.prepare", inspection_id=inspection.id) + f"#{system.id}")
+    return redirect(url_for("prepare.prepare", inspection_id=inspection.id, opened=system.id) + f"#{system.id}")
