@@ -4,6 +4,10 @@ import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
+from inspector.checklist_criteria import KnownCriteria, faults_of_criterion, reading_kind
+from inspector.errors import InspectorError
+from inspector.quantities import known_unit
+
 ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 SIGNALS = ("danger", "warning", "caution", "notice")
 KINDS = ("number", "whole", "choice", "date", "text")
@@ -47,7 +51,9 @@ READING_OPTIONS = {"kind": _one_of(KINDS), "unit": _text, "choices": _texts, "op
 CAUTION_KEYS = {"signal": _one_of(SIGNALS), "hurts": _text, "instead": _text, "decides": _text}
 
 
-def _keys(where: str, data: Mapping, needed: Mapping[str, Rule], options: Mapping[str, Rule]) -> list[str]:
+def _keys(where: str, data: Any, needed: Mapping[str, Rule], options: Mapping[str, Rule]) -> list[str]:
+    if not isinstance(data, Mapping):
+        return [f"{where}: is {data!r}; expected a table with {', '.join(needed)}."]
     faults = [f"{where}, key {key}: is missing; expected {rule[1]}." for key, rule in needed.items() if key not in data]
     known = {**needed, **options}
     for key, value in data.items():
@@ -60,7 +66,7 @@ def _keys(where: str, data: Mapping, needed: Mapping[str, Rule], options: Mappin
 
 def faults_of_space(file: str, spaces: Mapping) -> list[str]:
     """Mistakes in spaces.toml; `spaces` maps id to its table."""
-    if not spaces:
+    if not isinstance(spaces, Mapping) or not spaces:
         return [f"{file}, key space: is missing; expected at least one [space.<id>] table."]
     rules = {"name": _text, "order": _between(1, 999)}
     return [fault for key, value in spaces.items() for fault in _keys(f"{file}, space {key}", value, rules, {})]
@@ -68,13 +74,13 @@ def faults_of_space(file: str, spaces: Mapping) -> list[str]:
 
 def faults_of_caution(file: str, cautions: Mapping) -> list[str]:
     """Mistakes in cautions.toml; `cautions` maps id to its table."""
-    if not cautions:
+    if not isinstance(cautions, Mapping) or not cautions:
         return [f"{file}, key caution: is missing; expected at least one [caution.<id>] table."]
     return [fault for key, value in cautions.items() for fault in _keys(f"{file}, caution {key}", value, CAUTION_KEYS, {})]
 
 
 def faults_of_system(
-    file: str, data: Mapping, *, spaces: Mapping, cautions: Mapping, criteria: Mapping[str, Iterable[str]] | None
+    file: str, data: Mapping, *, spaces: Mapping, cautions: Mapping, criteria: KnownCriteria | None
 ) -> list[str]:
     """Every mistake of one system file, as sentences naming file, check and key."""
     head = data.get("system")
@@ -83,24 +89,30 @@ def faults_of_system(
     faults = _keys(f"{file}, system", head, SYSTEM_KEYS, SYSTEM_OPTIONS)
     if head.get("id") and f"{head['id']}.toml" != file:
         faults.append(f"{file}, system, key id: is {head['id']!r}; expected the file's own name, {file.removesuffix('.toml')!r}.")
-    faults += [f"{file}, system, key cautions: {one!r} is not in cautions.toml." for one in _listed(head.get("cautions")) if one not in cautions]
+    faults += [f"{file}, system, key cautions: {one!r} is not in cautions.toml." for one in _listed(head.get("cautions")) if _unknown(one, cautions)]
     faults += _faults_of_homes(file, head, spaces) + _faults_of_kinds(file, head, _listed(data.get("check")))
     checks = data.get("check")
-    if not isinstance(checks, list) or not checks:
-        return [*faults, f"{file}, key check: is missing; expected at least one [[check]]."]
-    seen: set[str] = set()
-    for number, check in enumerate(checks, 1):
-        where = f"{file}, check {check.get('id') or f'number {number}'}"
+    if not isinstance(checks, list) or not checks or not all(isinstance(check, dict) for check in checks):
+        return [*faults, f"{file}, key check: is missing or no list of tables; expected at least one [[check]]."]
+    ids, titles = [check.get("id") for check in checks], [_plain(check.get("title")) for check in checks]
+    for number, check in enumerate(checks):
+        where = f"{file}, check {check.get('id') or f'number {number + 1}'}"
         faults += _faults_of_check(where, check, spaces, cautions, criteria)
-        if check.get("id") in seen:
+        if check.get("id") is not None and check["id"] in ids[:number]:
             faults.append(f"{where}, key id: stands twice in this file; expected each id once.")
-        seen.add(check.get("id"))
+        if titles[number] and titles[number] in titles[:number]:
+            faults.append(f"{where}, key title: {check['title']!r} stands twice in this file; expected each title once.")
     return faults
+
+
+def _plain(title: Any) -> str:
+    return " ".join(re.findall(r"\w+", title.casefold())) if isinstance(title, str) else ""
 
 
 def _faults_of_homes(file: str, head: Mapping, spaces: Mapping) -> list[str]:
     homes = [("home", head.get("home")), *((f"unit_homes.{unit}", space) for unit, space in _items(head.get("unit_homes")))]
-    unknown = [f"{file}, system, key {key}: {space!r} is not in spaces.toml." for key, space in homes if space is not None and space not in spaces]
+    unknown = [f"{file}, system, key {key}: {space!r} is not in spaces.toml." for key, space in homes if _unknown(space, spaces)]
+    unknown += [f"{file}, system, key {key}: is {space!r}; expected the id of a space." for key, space in homes[1:] if not isinstance(space, str)]
     strangers = [unit for unit, _ in _items(head.get("unit_homes")) if unit not in _listed(head.get("units"))]
     known = ", ".join(map(str, _listed(head.get("units"))))
     return unknown + [f"{file}, system, key unit_homes.{unit}: is none of the units; expected one of {known}." for unit in strangers]
@@ -117,11 +129,11 @@ def _faults_of_kinds(file: str, head: Mapping, checks: list) -> list[str]:
     ]
 
 
-def _faults_of_check(where: str, check: Mapping, spaces: Mapping, cautions: Mapping, criteria: Mapping | None) -> list[str]:
+def _faults_of_check(where: str, check: Mapping, spaces: Mapping, cautions: Mapping, criteria: KnownCriteria | None) -> list[str]:
     faults = _keys(where, check, CHECK_KEYS, CHECK_OPTIONS)
-    if isinstance(check.get("space"), str) and check["space"] not in spaces:
+    if _unknown(check.get("space"), spaces):
         faults.append(f"{where}, key space: {check['space']!r} is not in spaces.toml.")
-    if check.get("caution") and check["caution"] not in cautions:
+    if _unknown(check.get("caution"), cautions):
         faults.append(f"{where}, key caution: {check['caution']!r} is not in cautions.toml.")
     for name, origin in _items(check.get("from")):
         if not str(origin).startswith(TAKEN_FROM):
@@ -131,32 +143,33 @@ def _faults_of_check(where: str, check: Mapping, spaces: Mapping, cautions: Mapp
         faults += _faults_of_reading(where, reading)
     ids = [reading.get("id") for reading in readings]
     faults += [f"{where}, reading {one}: stands twice; expected each id once." for one in sorted({str(i) for i in ids if ids.count(i) > 1})]
-    return faults + _faults_of_criterion(where, check, ids, criteria)
+    return faults + faults_of_criterion(where, check, readings, criteria)
 
 
 def _faults_of_reading(where: str, reading: Mapping) -> list[str]:
     where = f"{where}, reading {reading.get('id', '?')}"
     faults = _keys(where, reading, READING_KEYS, READING_OPTIONS)
-    kind = reading.get("kind", "choice" if reading.get("choices") else "number")
+    kind = reading_kind(reading)
     if kind == "number" and "unit" not in reading:
         faults.append(f"{where}, key unit: is missing; expected the unit of the number.")
+    if isinstance(reading.get("unit"), str):
+        faults += _faults_of_unit(where, reading["unit"])
     if kind == "choice" and not reading.get("choices"):
         faults.append(f"{where}, key choices: is missing; expected the list to choose from.")
     return faults
 
 
-def _faults_of_criterion(where: str, check: Mapping, ids: list, criteria: Mapping | None) -> list[str]:
-    name = check.get("criterion")
-    if name is None or criteria is None:
-        return []
-    if name not in criteria:
-        return [f"{where}, key criterion: {name!r} is not known; known are {', '.join(sorted(criteria))}."]
-    inputs = set(criteria[name])
-    supplied = {"given": _items(check.get("given")), "from": _items(check.get("from"))}
-    return [
-        f"{where}, key {key}.{one}: is no input of {name}; its inputs are {', '.join(sorted(inputs))}."
-        for key, pairs in supplied.items() for one, _ in pairs if one not in inputs
-    ] + ([] if inputs & set(ids) else [f"{where}, key readings: none of them is an input of {name} ({', '.join(sorted(inputs))})."])
+def _faults_of_unit(where: str, unit: str) -> list[str]:
+    try:
+        known_unit(unit)
+    except InspectorError:
+        return [f"{where}, key unit: {unit!r} is not known; expected a unit that `inspector` can convert, such as mm, °C, bar, h or years."]
+    return []
+
+
+def _unknown(value: Any, names: Iterable[str]) -> bool:
+    # A list or table at the place of an id is told by its own rule, and cannot be looked up.
+    return isinstance(value, str) and value not in names
 
 
 def _listed(value: Any) -> list:

@@ -4,11 +4,12 @@ Knows the format, the spaces and the cautions. Which criteria exist is told by t
 """
 
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from inspector.checklist_criteria import KnownCriteria
 from inspector.checklist_rules import faults_of_caution, faults_of_space, faults_of_system
 from inspector.errors import InspectorError
 
@@ -111,17 +112,16 @@ class ChecklistFaults(InspectorError):
         self.faults = faults
 
 
-def read_library(folder: Path, criteria: Mapping[str, Iterable[str]] | None = None) -> Library:
+def read_library(folder: Path, criteria: KnownCriteria | None = None) -> Library:
     """Read a whole checklist folder.
 
-    criteria: name of each known criterion -> names of its inputs; None leaves the criteria unchecked (an inspection's own old copy).
+    criteria: name of each known criterion -> what it asks for each input; None leaves the criteria unchecked (an inspection's own old copy).
     Raises ChecklistFaults with every mistake of every file at once.
     """
     files = sorted(folder.glob("*.toml"))
     faults: list[str] = [] if files else [f"{folder}: no checklist files are here; expected one .toml file per system."]
     raw = {path.name: _parse(path, faults) for path in files}
-    spaces_raw = (raw.get("spaces.toml") or {}).get("space", {})
-    cautions_raw = (raw.get("cautions.toml") or {}).get("caution", {})
+    spaces_raw, cautions_raw = _apart(raw, "spaces.toml", "space"), _apart(raw, "cautions.toml", "caution")
     faults += faults_of_space("spaces.toml", spaces_raw) + faults_of_caution("cautions.toml", cautions_raw)
     named: dict[str, Any] = {name: data for name, data in raw.items() if name not in APART and data is not None}
     for name, data in named.items():
@@ -134,6 +134,11 @@ def read_library(folder: Path, criteria: Mapping[str, Iterable[str]] | None = No
         spaces={key: value["name"] for key, value in sorted(spaces_raw.items(), key=lambda kv: kv[1].get("order", 0))},
         cautions={key: Caution(id=key, **value) for key, value in cautions_raw.items()},
     )
+
+
+def _apart(raw: Mapping[str, dict | None], file: str, key: str) -> dict:
+    found = (raw.get(file) or {}).get(key)
+    return found if isinstance(found, dict) else {}
 
 
 def _parse(path: Path, faults: list[str]) -> dict | None:

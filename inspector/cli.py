@@ -26,7 +26,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _parser() -> argparse.ArgumentParser:
-    from inspector import commands
+    from inspector import commands, deciding
 
     parser = argparse.ArgumentParser(prog="inspector", description="Walk a used workboat, judge what is read, send the condition report.")
     parser.add_argument("--version", action="version", version=__version__)
@@ -45,16 +45,29 @@ def _parser() -> argparse.ArgumentParser:
         one = add(name, run, text, data)
         one.add_argument("--port", type=int, default=None, help="port (default: 5731, another if that is taken)")
         one.add_argument("--no-browser", action="store_true", help="do not open the browser")
+        one.add_argument("--share", action="store_true", help="let phones and tablets on the same network join, by a code")
+        one.add_argument("--address", default=None, help="with --share: the one address of this computer to share on")
+        one.add_argument("--mode", choices=("basic", "full"), default=None, help="with --share: basic (http) or full (https)")
     add("list", commands.list_all, "inspections with condition, coverage and verdicts", data, json)
     one = add("report", commands.report, "write the condition report of one inspection", data)
     one.add_argument("id")
     one.add_argument("--out", type=Path, required=True)
     one.add_argument("--units", choices=("si", "us"), default="si")
     one.add_argument("--paper", choices=("a4", "letter"), default="a4")
-    one = add("export", commands.export, "one inspection as a bundle", data)
+    one = add("compare", deciding.compare, "candidates against one brief, as a PDF", data)
+    one.add_argument("ids", nargs="+", metavar="ID")
+    one.add_argument("--out", type=Path, required=True)
+    one.add_argument("--units", choices=("si", "us"), default="si")
+    one.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    add("convert", deciding.convert, "what the conversion does: range, stability, power, space, money, papers", data, json).add_argument("id")
+    one = add("next", deciding.next_look, "what is still worth the minutes left on board", data)
+    one.add_argument("id")
+    one.add_argument("--minutes", type=float, required=True)
+    one.add_argument("--here", default="", help="id of the space where one stands")
+    one = add("export", deciding.export, "one inspection as a bundle (.zip) or as tables (.xlsx, .csv, .json)", data)
     one.add_argument("id")
     one.add_argument("--out", type=Path, required=True)
-    add("import", commands.take_in, "take a bundle in, by union", data).add_argument("bundle", type=Path)
+    add("import", commands.take_in, "take in a bundle, or what a device saved, by union", data).add_argument("file", type=Path)
     one = add("judge", commands.judge, "judge one reading: name=value for each input", json)
     one.add_argument("criterion")
     one.add_argument("values", nargs="*", metavar="name=value")

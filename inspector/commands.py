@@ -7,7 +7,7 @@ from pathlib import Path
 
 from inspector import places
 from inspector.checklists import read_library
-from inspector.criteria.registry import CRITERIA, criterion
+from inspector.criteria.registry import CRITERIA, criterion, mark_table
 from inspector.errors import InspectorError
 
 
@@ -25,7 +25,17 @@ def serve(options: Namespace) -> None:
     """Start on the user's own data."""
     from inspector.serving import serve as run
 
-    run(_data(options), options.port, open_browser=not options.no_browser)
+    run(_data(options), options.port, open_browser=not options.no_browser, share=_share(options))
+
+
+def _share(options: Namespace):
+    from inspector.serving import ShareAsked
+
+    if options.share:
+        return ShareAsked(options.address, options.mode)
+    if options.address or options.mode:
+        raise InspectorError("--address and --mode say how to share; add --share, or leave them out.")
+    return None
 
 
 def demo(options: Namespace) -> None:
@@ -34,7 +44,7 @@ def demo(options: Namespace) -> None:
     from inspector.serving import serve as run
 
     folder = (options.data or places.user_data().with_name("vessel-inspections-demo")).expanduser().resolve()
-    run(folder, options.port, open_browser=not options.no_browser, first=prepare_in)
+    run(folder, options.port, open_browser=not options.no_browser, first=prepare_in, share=_share(options))
 
 
 def list_all(options: Namespace) -> None:
@@ -63,23 +73,15 @@ def report(options: Namespace) -> None:
     print(f"Written: {options.out}")
 
 
-def export(options: Namespace) -> None:
-    """Write a bundle."""
-    from inspector.record import bundle
-
-    bundle.write(_desk(options).inspections.get(options.id).folder, options.out)
-    print(f"Written: {options.out}")
-
-
 def take_in(options: Namespace) -> None:
-    """Take a bundle in."""
-    from inspector.record import bundle, holding
+    """Take in a bundle or what a device saved."""
+    from inspector.record import holding
+    from inspector.web.imports import take_file
 
-    if not options.bundle.is_file():
-        raise InspectorError(f"There is no file {options.bundle}.")
+    if not options.file.is_file():
+        raise InspectorError(f"There is no file {options.file}.")
     with holding.hold(_data(options)):
-        inspection_id, entries, photos = bundle.take_in(options.bundle, _data(options) / "inspections")
-    print(f"{inspection_id}: {entries} new entries, {photos} new photos.")
+        print("\n".join(take_file(_desk(options), options.file)))
 
 
 def judge(options: Namespace) -> None:
@@ -118,6 +120,7 @@ def criteria(options: Namespace) -> None:
         inputs = ", ".join(f"{i['name']} [{i['unit']}]" + (" optional" if i["optional"] else "") for i in row["inputs"])
         print(f"{row['name']}: {row['title']}\n    inputs: {inputs}\n    source: {row['source']}, {row['edition']}, {row['clause']} ({row['mark']})")
         print(f"    range: {row['range']}\n    checked: {row['checked']}")
+    print(f"\n{mark_table()}")
 
 
 def checklists(options: Namespace) -> None:
@@ -126,21 +129,40 @@ def checklists(options: Namespace) -> None:
 
     for folder in options.folder or [places.shipped("checklists")]:
         library = read_library(folder, known_inputs())
-        for system in library.systems.values():
-            print(f"{system.name}: {len(system.checks)} checks, {sum(check.minutes for check in system.checks):g} min a unit")
-        print(f"{folder}: {sum(len(system.checks) for system in library.systems.values())} checks, no mistakes.")
+        systems = library.systems.values()
+        for system in systems:
+            print(f"{system.name}: {len(system.checks)} checks, {system.minutes():g} min {'with one unit of each kind' if system.kinds else 'a unit'}")
+        minutes = sum(system.minutes() for system in systems)
+        print(f"{folder}: {sum(len(system.checks) for system in systems)} checks, {minutes:g} min for one unit of each, no mistakes.")
 
 
 def verify(options: Namespace) -> int:
-    """Check journals and photos; 1 where anything is damaged."""
-    from inspector.record import photos
-
+    """Check journals, photos and numbers; 1 where anything is damaged or an entry is missing."""
     desk, wrong = _desk(options), 0
     for inspection_id in [options.id] if options.id else desk.inspections.ids():
         inspection = desk.inspections.get(inspection_id)
-        faults = [str(one) for one in inspection.damage] + photos.verify(inspection.folder)
+        faults, notes = _faults(inspection), _notes(inspection)
         wrong += len(faults)
         print(f"{inspection_id}: {len(inspection.entries)} whole entries, " + (f"{len(faults)} damaged:" if faults else "nothing damaged."))
-        for fault in faults:
-            print(f"    {fault}")
+        for line in faults + notes:
+            print(f"    {line}")
+        wrong += bool(inspection.missing())
     return 1 if wrong else 0
+
+
+def _faults(inspection) -> list[str]:
+    from inspector.record import photos
+
+    return [str(one) for one in inspection.damage] + photos.verify(inspection.folder)
+
+
+def _notes(inspection) -> list[str]:
+    # What is not here yet may still come; it is told, with what would be right.
+    from inspector.record import photos
+
+    missing = inspection.missing()
+    held = [f"{device}: " + (f"entries {', '.join(map(str, missing[device]))} are not here; hand over from that device again." if device in missing
+                             else f"1 to {last}, nothing missing.") for device, last in inspection.held().items()]
+    spoken_of = [subject.partition("/")[2] for subject in inspection.state.subjects("photo/")]
+    refused = inspection.refused()
+    return held + photos.missing(inspection.folder, spoken_of) + ([f"{len(refused)} refused entries are kept aside."] if refused else [])

@@ -8,8 +8,8 @@ from importlib.util import find_spec
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-NEEDED = ("flask", "flask_wtf", "PIL", "platformdirs", "reportlab", "tinydb", "waitress")
-NEEDED_FOR_TESTS = ("pytest", "hypothesis", "pint", "playwright", "pypdf", "ruff")
+NEEDED = ("flask", "flask_wtf", "PIL", "platformdirs", "reportlab", "segno", "tinydb", "waitress")
+NEEDED_FOR_TESTS = ("cheroot", "cryptography", "pytest", "hypothesis", "pint", "playwright", "pypdf", "ruff")
 
 
 def run_again_where_installed(module: str, arguments: list[str], *, tests: bool = False) -> None:

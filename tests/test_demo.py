@@ -2,6 +2,7 @@
 
 import io
 import re
+from datetime import date
 
 import pytest
 from PIL import Image
@@ -9,15 +10,21 @@ from PIL import Image
 from inspector import places
 from inspector.assess.assessment import assess
 from inspector.checklists import read_library
+from inspector.conversion.compare import candidate, compare
+from inspector.conversion.contents import TABLES, convert, read_case
 from inspector.criteria.identity import check_digit
+from inspector.demo.candidate import table
 from inspector.demo.pictures import SCENES, SIZE, picture
 from inspector.demo.portfolio import prepare_in
+from inspector.demo.rate_book import by_rate
 from inspector.demo.scenario import PORTFOLIO, SURVEYORS
 from inspector.demo.sheets import sheets_of
 from inspector.record import photos
 from inspector.record.catalogue import Catalogue
 from inspector.record.store import Inspections
+from inspector.web.rates import line_by_rate
 
+DAY = date(2026, 11, 25)
 FIRST, SECOND, THIRD = (candidate.id for candidate in PORTFOLIO)
 REAL = re.compile(r"\b(norway|norwegian|north sea|atlantic|pacific|baltic|denmark|germany|scotland|england|ireland|iceland|panama|liberia|bahamas|malta|"
                   r"cyprus|singapore|aberdeen|bergen|hamburg|rotterdam|london|arctic|antarctica?|greenland|svalbard)\b", re.IGNORECASE)
@@ -40,6 +47,11 @@ def portfolio(data):
 @pytest.fixture(scope="module")
 def assessed(portfolio):
     return {name: assess(one.state, read_library(one.folder / "checklists")) for name, one in portfolio.items()}
+
+
+@pytest.fixture(scope="module")
+def told(portfolio, assessed):
+    return {name: convert(one.state, assessed[name], DAY) for name, one in portfolio.items()}
 
 
 def _results(assessment):
@@ -66,11 +78,14 @@ def test_one_is_walked_whole_one_half_one_barely(assessed):
 
 def test_findings_photos_lines_and_decisions_are_there(portfolio, assessed):
     """Each candidate has its findings and photos; the first also work lines with three sums, decisions and remaining lives."""
-    assert [9, 4, 1] == [len(assessed[name].findings) for name in (FIRST, SECOND, THIRD)]
-    assert [10, 4, 2] == [len(assessed[name].photos) for name in (FIRST, SECOND, THIRD)]
+    assert [14, 7, 1] == [len(assessed[name].findings) for name in (FIRST, SECOND, THIRD)]
+    assert [14, 6, 2] == [len(assessed[name].photos) for name in (FIRST, SECOND, THIRD)]
+    assert 3 == sum(bool(finding.photos) for finding in assessed[FIRST].findings)
     lines = [line for system in assessed[FIRST].systems for line in system.lines]
-    assert lines
-    assert all(line.low < line.likely < line.high for line in lines)
+    assert 22 == len(lines)
+    assert 2 == sum(line.likely is None for line in lines)
+    assert all(line.low < line.likely < line.high for line in lines if line.likely is not None)
+    assert {1, 2, 3} < {line.sequence for line in lines}
     differing = [system.whole for system in assessed[FIRST].systems if system.whole.decision not in ("", system.whole.proposal.verdict)]
     assert differing
     assert all(part.reason for part in differing)
@@ -84,6 +99,96 @@ def test_every_reading_can_be_judged_and_agrees_but_one(assessed):
     assert [] == [(one.subject, one.cannot_judge) for one in results if one.cannot_judge]
     assert [PORTFOLIO[0].overruled.partition("=")[0]] == [one.subject for one in results if one.overruled]
     assert 40 < sum(one.judgement is not None for one in results)
+
+
+def test_covers_every_system(assessed):
+    """All 21 systems of the checklists have units in every candidate, and each of the first candidate's was walked."""
+    systems = set(read_library(places.shipped("checklists")).systems)
+    assert 21 == len(systems)
+    assert [systems] * 3 == [{system.system.id for system in assessed[name].systems} for name in (FIRST, SECOND, THIRD)]
+    assert [] == [unit.id for system in assessed[FIRST].systems for unit in system.units if not unit.condition.seen and unit.id != "voids"]
+
+
+def test_every_unit_has_its_kind(portfolio):
+    """Where a system's units are unlike, each of the demo's says which it is, so that it is asked its own checks only."""
+    library = read_library(places.shipped("checklists"))
+    unlike = [(name, subject) for name, one in portfolio.items() for subject in one.state.subjects("unit/") if library.systems[subject.split("/")[1]].kinds]
+    assert unlike
+    assert [] == [subject for name, subject in unlike if not portfolio[name].state.value(subject, "kind")]
+
+
+def test_the_conversion_is_answered_for_the_first(told):
+    """Six chapters of the first candidate are answered from particulars of which none is faulty, and no requirement of the ship's form is left open."""
+    chapters = told[FIRST]
+    assert ["range", "stability", "power", "space", "money", "papers"] == [chapter.id for chapter in chapters]
+    assert [] == [fault for chapters in told.values() for chapter in chapters for fault in chapter.faults]
+    assert [] == [chapter.id for chapter in chapters if "not known" in chapter.answer or "cannot be told" in chapter.answer]
+    assert all(chapter.lines for chapter in chapters)
+    met = {requirement.id: requirement.met for chapter in chapters for requirement in chapter.requirements}
+    assert met["speed"] is True
+    assert met["range"] is True
+
+
+def test_no_particular_is_written_past_its_table(portfolio):
+    """Every row belongs to a table that is read, and every value to one of its columns."""
+    columns = {table.prefix: {column.name for column in table.columns} for table in TABLES}
+    rows = [(one.state, subject) for one in portfolio.values() for prefix in ("row/", "certificate/") for subject in one.state.subjects(prefix)]
+    assert 90 < len(rows)
+    assert [] == [subject for state, subject in rows if set(state.values(subject)) - columns.get(subject[:subject.rindex("/") + 1], set())]
+
+
+def test_particulars_thin_out(portfolio):
+    """Complete for the first candidate, thinner for the second, nearly none for the third."""
+    filled = [{subject.split("/")[1] for subject in portfolio[name].state.subjects("row/")} for name in (FIRST, SECOND, THIRD)]
+    assert {table.id for table in TABLES if not table.subject} == filled[0]
+    assert len(filled[0]) > len(filled[1]) > len(filled[2]) == 1
+
+
+def test_yearly_costs_are_compared(assessed):
+    """For two units of the first candidate the proposal tells what refurbishing and replacing cost a year."""
+    told = [unit.id for system in assessed[FIRST].systems for unit in system.units if any("a year over" in reason for reason in unit.proposal.reasons)]
+    assert ["bow-2", "plant"] == told
+
+
+def test_the_surveyors_own_levels_are_used(assessed):
+    """The first candidate carries settings and one set of limits with the text they come from, and nothing of it is refused."""
+    first = assessed[FIRST]
+    assert 0.06 == first.settings.discount_rate
+    assert ["stern-tube-wear"] == list(first.profiles)
+    assert "invented" in first.profiles["stern-tube-wear"].source.title
+    assert () == first.faults
+
+
+def test_two_surveyors_are_compared(assessed):
+    """Twelve checks were rated by both, nine alike: enough for Cohen's kappa to be told."""
+    (found,) = assessed[FIRST].agreements
+    assert (12, 9) == (found.count, round(found.same * found.count))
+    assert f"kappa {found.kappa:.2f}" in found.sentence
+    assert 0.5 < found.kappa < 0.8
+
+
+def test_the_comparison_ranks_three(portfolio, assessed, told):
+    """The well kept candidate stands before the tired one in the comparison, on one brief and in one currency."""
+    cases = {name: read_case(one.state, assessed[name], DAY) for name, one in portfolio.items()}
+    found = compare([candidate(cases[name], name, name, told[name]) for name in (FIRST, SECOND, THIRD)])
+    order = [place.name for place in sorted(found.ranking.places, key=lambda place: place.rank)]
+    assert {FIRST, SECOND, THIRD} == set(order)
+    assert order.index(FIRST) < order.index(SECOND)
+    assert [] == [warning for warning in found.warnings if "currenc" in warning or "different briefs" in warning]
+
+
+def test_rates_price_the_lines_that_name_them(data, portfolio):
+    """Each line of the rate book says that it is invented, and a line priced by it holds the amounts that the rate page would make."""
+    catalogue = Catalogue(data / "catalogue.json")
+    rates = {rate["name"]: rate for rate in catalogue.all("rates")}
+    assert all("Invented" in rate["source"] for rate in rates.values())
+    state = portfolio[FIRST].state
+    priced = [state.values(subject) for subject in state.subjects("scope/") if state.value(subject, "rate")]
+    assert 6 == len(priced)
+    for line in priced:
+        (rate,) = [one for name, one in rates.items() if name in line["rate"]]
+        made = line_by_rate(catalogue, rate["id"], line["quantity"])
+        assert made == {name: line[name] for name in made}
 
 
 def test_two_surveyors_disagree_once(portfolio):
@@ -142,3 +247,9 @@ def test_refuses_an_unknown_drawing_and_an_unknown_check():
         picture("no-such-drawing", "")
     with pytest.raises(ValueError, match="hull has no check keel-colour"):
         list(sheets_of(hull, ["shell"], "keel-colour g"))
+    with pytest.raises(ValueError, match="sheet/hull/shell/fenders has no reading colour"):
+        list(sheets_of(hull, ["shell"], "fenders g | colour=3"))
+    with pytest.raises(ValueError, match="zip"):
+        table("tanks", "name capacity", "Fuel 1|85|too many")
+    with pytest.raises(KeyError):
+        by_rate("1|hull|all|refurbish|Gold leaf||no-such-rate|4")

@@ -3,15 +3,19 @@
 from datetime import date
 
 from inspector.assess.shapes import Assessment
-from inspector.conversion import chapter_range, money, papers
+from inspector.conversion import chapter_power, chapter_range, chapter_space, chapter_stability, money, papers
 from inspector.conversion.book import Case, Writer, case_of
 from inspector.conversion.chapters import Chapter
 from inspector.conversion.ship_tables import HYDROSTATICS, TANKS
 from inspector.conversion.tables import Table
 from inspector.record.state import State
 
-WRITERS: tuple[Writer, ...] = (chapter_range.chapter, money.chapter, papers.chapter)
-TABLES: tuple[Table, ...] = (HYDROSTATICS, TANKS, *chapter_range.TABLES, *money.TABLES, *papers.TABLES)
+WRITERS: tuple[Writer, ...] = (
+    chapter_range.chapter, chapter_stability.chapter, chapter_power.chapter, chapter_space.chapter, money.chapter, papers.chapter,
+)
+TABLES: tuple[Table, ...] = (
+    HYDROSTATICS, TANKS, *chapter_range.TABLES, *chapter_stability.TABLES, *chapter_power.TABLES, *chapter_space.TABLES, *money.TABLES, *papers.TABLES,
+)
 
 
 def read_case(state: State, assessment: Assessment, today: date) -> Case:

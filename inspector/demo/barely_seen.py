@@ -41,4 +41,32 @@ covers g | covers=8; missing=0
 temperature ?no access
 refrigerant ?no access
 """,
+    "accommodation": """
+nose-and-mould ?no access
+noise ?not run
+""",
+    "bridge": """
+mast g | | From the quay, through glasses.
+one-system ?no access
+""",
+    "deck-machinery": """
+anchors g
+windlass-brake ?not run
+crane-wire f | | From below: rust at the head sheave.
+crane-examination ?no access
+""",
+    "life-saving": """
+raft-service ?no access | | Four rafts seen in their cradles; the dates face inboard.
+places ?no access
+""",
+    "landing-and-boarding": """
+landing-papers ?no access | | A marked deck over the bow, the watchman says never used.
+gangway f | slope=34
+""",
+    "spares-and-papers": """
+class-status ?no access
+""",
+    "hazardous-materials": """
+asbestos-papers ?no access
+""",
 }

@@ -7,8 +7,10 @@ from typing import Any
 
 from inspector import places
 from inspector.checklists import Library, read_library
+from inspector.demo.candidate import Candidate
 from inspector.demo.pictures import picture
-from inspector.demo.scenario import BRIEF, PORTFOLIO, SURVEYORS, Candidate
+from inspector.demo.rate_book import RATES
+from inspector.demo.scenario import BRIEF, PORTFOLIO, SURVEYORS
 from inspector.demo.sheets import Said, kind_of, sheets_of
 from inspector.record import photos
 from inspector.record.catalogue import Catalogue
@@ -34,6 +36,8 @@ def prepare_in(data: Path) -> None:
     catalogue.put("briefs", BRIEF)
     for number, name in enumerate(SURVEYORS, 1):
         catalogue.put("surveyors", {"id": f"demo-{number}", "name": name})
+    for rate in RATES:
+        catalogue.put("rates", rate)
     library = read_library(places.shipped("checklists"))
     inspections = Inspections(data / "inspections", host)
     for candidate in PORTFOLIO:
@@ -91,10 +95,10 @@ def _walk(pen: _Pen, candidate: Candidate, library: Library) -> None:
         device, who = DEVICES[number % 2], SURVEYORS[number % 2]
         for said in sheets_of(library.systems[system], [unit for unit, _ in units], candidate.sheets.get(system, "")):
             pen.write(device, who, said)
-    for text, unseen in ((candidate.overruled, False), (candidate.disputed, True)):
+    for text in (candidate.overruled, *candidate.seconded, candidate.disputed):
         subject, _, rating = text.partition("=")
         if subject:
-            pen.write(DEVICES[1], SURVEYORS[1], (subject, "rating", rating), unseen)
+            pen.write(DEVICES[1], SURVEYORS[1], (subject, "rating", rating), unseen=text == candidate.disputed)
 
 
 def _photo(pen: _Pen, inspection: Inspection, candidate: Candidate, photo: tuple[str, str, str]) -> None:

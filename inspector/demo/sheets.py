@@ -1,16 +1,23 @@
 """Reads the scenario's short lines (see well_kept.py) into what the record says of each unit's checks."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from inspector.checklists import Check, System
 from inspector.checklists import Reading as Asked
 
 RATINGS = {"g": "good", "f": "fair", "p": "poor", "x": "failed", "n": "not fitted"}
-_NUMBER = re.compile(r"(-?[0-9.]+)(?: (.+))?")
+_NUMBER = re.compile(r"(-?[0-9.,]+)(?: (.+))?")
+_CODE = re.compile(r"\d\d/\d\d/\d\d")
 _GATE = ("permit", "attendant", "instrument", "entered")
 Said = tuple[str, str, Any]
+
+
+def joined(*parts: Mapping[str, str]) -> dict[str, str]:
+    """Texts by system, put together; a system may be written in several parts."""
+    systems = dict.fromkeys(system for part in parts for system in part)
+    return {system: "\n".join(part[system].strip() for part in parts if system in part) for system in systems}
 
 
 def sheets_of(system: System, units: Iterable[str], text: str) -> Iterator[Said]:
@@ -42,6 +49,8 @@ def _sheet(subject: str, check: Check, line: str, position: int) -> Iterator[Sai
     asked = {one.id: one for one in check.readings}
     for pair in filter(None, readings.split("; ")) if ":" not in rating else ():
         name, _, values = pair.partition("=")
+        if name not in asked:
+            raise ValueError(f"{subject} has no reading {name}")
         yield subject, f"reading/{name}", _reading(asked[name], values, position)
     note = _turn([one.strip() for one in notes.removeprefix("|").split("||")], position)
     if note:
@@ -49,7 +58,8 @@ def _sheet(subject: str, check: Check, line: str, position: int) -> Iterator[Sai
 
 
 def _reading(asked: Asked, values: str, position: int) -> dict[str, str]:
-    several = asked.kind in ("number", "whole", "date") or "/" in values
+    # a / between the figures of a particle code is no parting either
+    several = asked.kind in ("number", "whole", "date") or ("/" in values and not (asked.kind == "text" and _CODE.fullmatch(values)))
     value = _turn(_parts(values), position) if several else values
     if asked.kind != "number":
         return {"value": value}

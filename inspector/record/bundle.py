@@ -14,26 +14,31 @@ import struct
 import tempfile
 import zipfile
 import zlib
-from collections.abc import Iterator
+from collections.abc import Callable
+from contextlib import AbstractContextManager, nullcontext
 from datetime import UTC, datetime
 from pathlib import Path
 
 from inspector.errors import InspectorError
 from inspector.record import durable, photos
 from inspector.record.entry import EntryRefused
-from inspector.record.journal import from_line, read_folder
+from inspector.record.journal import from_line
+from inspector.record.kinds import SUFFIXES, kind_of
+from inspector.record.merging import merge
 from inspector.record.store import INSPECTION_ID
 
 FORMAT, VERSION = "vessel inspection bundle", 1
 MANIFEST = "manifest.json"
 MOST_FILES = 20_000
 MOST_BYTES = 8_000_000_000
-MOST_OF_ONE = {"journal": 400_000_000, "photos": photos.MOST_BYTES, "checklists": 2_000_000}
+MOST_OF_ONE = {"journal": 400_000_000, "photos": photos.MOST_BYTES, "copies": photos.MOST_BYTES, "checklists": 2_000_000}
 MOST_MANIFEST = 8_000_000
 MOST_RATIO = 200
+ROOM_LEFT = 100_000_000
 _NOT_A_ZIP = (zipfile.BadZipFile, zlib.error, struct.error, EOFError, NotImplementedError, RuntimeError, ValueError)
 _NAMES = re.compile(
-    r"journal/[a-z0-9][a-z0-9-]{0,39}\.jsonl|photos/[0-9a-f]{64}\.(jpg|png|webp|heic)|checklists/[a-z0-9]+(-[a-z0-9]+)*\.toml"
+    r"journal/[a-z0-9][a-z0-9-]{0,39}\.jsonl|photos/[0-9a-f]{64}\.(jpg|png|webp|heic)"
+    r"|copies/[0-9a-f]{64}\.[0-9a-f]{64}\.(jpg|png|webp)|checklists/[a-z0-9]+(-[a-z0-9]+)*\.toml"
 )
 # Names that Windows keeps for devices, with any ending.
 _DEVICES = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)\..*")
@@ -71,7 +76,7 @@ def _pack(folder: Path, file) -> None:
             if name.startswith("journal/"):
                 data = _without_torn_end(data)
             digest = hashlib.sha256(data).hexdigest()
-            if name.startswith("photos/") and digest != Path(name).stem:
+            if (named := _digest_in(name)) and digest != named:
                 left_out.append(name)
                 continue
             listed[name] = {"sha256": digest, "bytes": len(data)}
@@ -81,15 +86,23 @@ def _pack(folder: Path, file) -> None:
         _put(archive, MANIFEST, json.dumps(manifest, indent=1).encode("utf-8"))
 
 
+def _digest_in(name: str) -> str:
+    # The digest that a photo's or copy's bytes must have by its name; "" for other files.
+    part, _, own = name.partition("/")
+    return own.split(".")[-2] if part in ("photos", "copies") else ""
+
+
 def _put(archive: zipfile.ZipFile, name: str, data: bytes) -> None:
     # Photos are compressed already. A journal of many like lines is stored too where deflating it would look like a bomb to the reader.
-    how = zipfile.ZIP_STORED if name.startswith("photos/") or len(zlib.compress(data)) * (MOST_RATIO // 2) < len(data) else zipfile.ZIP_DEFLATED
+    how = zipfile.ZIP_STORED if name.startswith(("photos/", "copies/")) or len(zlib.compress(data)) * (MOST_RATIO // 2) < len(data) else zipfile.ZIP_DEFLATED
     archive.writestr(zipfile.ZipInfo(name), data, how)
 
 
 def _contents(folder: Path) -> list[str]:
-    paths = (path for part in ("journal", "photos", "checklists") for path in sorted((folder / part).glob("*")))
-    return [name for path in paths if _allowed(name := f"{path.parent.name}/{path.name}") and path.is_file()]
+    paths = (path for part in ("journal", "photos", "copies", "checklists") for path in sorted((folder / part).glob("*")))
+    # A copy travels only while it stands in for its original.
+    needed = (path for path in paths if path.parent.name != "copies" or photos.original(folder, path.name[:64]) is None)
+    return [name for path in needed if _allowed(name := f"{path.parent.name}/{path.name}") and path.is_file()]
 
 
 def _allowed(name: str) -> bool:
@@ -106,9 +119,10 @@ def _without_torn_end(data: bytes) -> bytes:
     return data
 
 
-def take_in(zip_path: Path, inspections_folder: Path) -> tuple[str, int, int]:
+def take_in(zip_path: Path, inspections_folder: Path, pause: Callable[[str], AbstractContextManager] = nullcontext) -> tuple[str, int, int]:
     """Merge a bundle into the folder of inspections; returns (inspection id, new entries, new photos).
 
+    pause: entered with the inspection's id while its files are appended to (a running program holds its own writing back: Inspections.paused).
     Raises BundleRefused, before anything is changed, for what is not a whole and honest bundle; durable.NotWritten where the disk does not take it
     (what was merged until then stays; taking the bundle in again completes it).
     """
@@ -116,7 +130,8 @@ def take_in(zip_path: Path, inspections_folder: Path) -> tuple[str, int, int]:
     quarantine = Path(tempfile.mkdtemp(prefix=".quarantine-", dir=inspections_folder))
     try:
         inspection_id = _unpack(zip_path, quarantine)
-        return inspection_id, *_merge(quarantine, inspections_folder / inspection_id)
+        with pause(inspection_id):
+            return inspection_id, *merge(quarantine, inspections_folder / inspection_id)
     except OSError as problem:
         raise durable.NotWritten(f"The bundle {zip_path.name} could not be taken in ({problem.strerror or problem}). Free some space, then again.") from problem
     finally:
@@ -143,6 +158,7 @@ def _unpack_all(zip_path: Path, quarantine: Path) -> str:
         if set(members) - {MANIFEST} != set(manifest["files"]):
             odd = sorted((set(members) - {MANIFEST}) ^ set(manifest["files"]))[0]
             raise BundleRefused(f"The bundle's manifest and its files differ, at {odd[:120]!r}. Make the bundle again.")
+        _room_for(members, quarantine)
         for name, stated in manifest["files"].items():
             _copy_out(archive, members[name], stated, quarantine / name)
     if not any((quarantine / "checklists").glob("*.toml")):
@@ -170,6 +186,13 @@ def _members(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
     if sum(info.file_size for info in found) > MOST_BYTES:
         raise BundleRefused(f"The bundle would unpack to more than {MOST_BYTES / 1e9:.0f} GB; that is more than is taken in.")
     return members
+
+
+def _room_for(members: dict[str, zipfile.ZipInfo], folder: Path) -> None:
+    # Once in quarantine, and once more when it is merged.
+    needed, free = 2 * sum(info.file_size for info in members.values()), shutil.disk_usage(folder).free
+    if needed + ROOM_LEFT > free:
+        raise BundleRefused(f"The bundle needs {needed / 1e6:.0f} MB here and {free / 1e6:.0f} MB are free. Free some space, then take it in again.")
 
 
 def _manifest(archive: zipfile.ZipFile, members: dict[str, zipfile.ZipInfo]) -> dict:
@@ -202,49 +225,5 @@ def _copy_out(archive: zipfile.ZipFile, info: zipfile.ZipInfo, stated: dict, tar
             file.write(piece)
     if digest.hexdigest() != stated.get("sha256") or count != stated.get("bytes"):
         raise BundleRefused(f"{name} in the bundle does not have the SHA-256 and length of the manifest; nothing was taken in. Copy the bundle again.")
-    if name.startswith("photos/") and (target.stem != digest.hexdigest() or photos.SUFFIXES.get(photos.kind_of(head) or "") != target.suffix[1:]):
+    if name.startswith("photos/") and (target.stem != digest.hexdigest() or SUFFIXES.get(kind_of(head) or "") != target.suffix[1:]):
         raise BundleRefused(f"{name} in the bundle is not the photo that its name says; nothing was taken in.")
-
-
-def _merge(quarantine: Path, folder: Path) -> tuple[int, int]:
-    for part in ("journal", "photos", "derived"):
-        (folder / part).mkdir(parents=True, exist_ok=True)
-    new_photos = sum(_merge_photo(path, folder / "photos" / path.name) for path in sorted((quarantine / "photos").glob("*")))
-    before = len(read_folder(folder / "journal").entries)
-    for path in sorted((quarantine / "journal").glob("*.jsonl")):
-        _merge_journal(path.read_bytes(), folder / "journal" / path.name)
-    new_entries = len(read_folder(folder / "journal").entries) - before
-    if not (folder / "checklists").is_dir():
-        # The checklists make it an inspection, so they come last and in one step.
-        os.replace(quarantine / "checklists", folder / "checklists")
-        durable.sync_folder(folder)
-        durable.sync_folder(folder.parent)
-    return new_entries, new_photos
-
-
-def _merge_photo(source: Path, target: Path) -> bool:
-    present = target.is_file()
-    # One that has rotted here is replaced by the whole one.
-    if not present or hashlib.sha256(target.read_bytes()).hexdigest() != target.stem:
-        durable.replace(target, source.read_bytes())
-    return not present
-
-
-def _merge_journal(theirs: bytes, target: Path) -> None:
-    # Lines are appended, never rewritten: a running program may hold this file open, and a crash can tear only the last new line.
-    handle = os.open(target, os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0), 0o644)
-    try:
-        ours = target.read_bytes()
-        missing = b"".join(line + b"\n" for line in _lines_new(theirs, set(ours.split(b"\n"))))
-        if missing:
-            durable.append(handle, (b"\n" if ours and not ours.endswith(b"\n") else b"") + missing)
-    finally:
-        os.close(handle)
-    durable.sync_folder(target.parent)
-
-
-def _lines_new(theirs: bytes, known: set[bytes]) -> Iterator[bytes]:
-    for line in theirs.split(b"\n"):
-        if line and line not in known:
-            known.add(line)
-            yield line

@@ -16,7 +16,8 @@ from tinydb.storages import Storage
 from inspector.errors import InspectorError
 from inspector.record import durable
 
-TABLES = ("briefs", "surveyors", "settings", "inspections")
+TABLES = ("briefs", "surveyors", "settings", "inspections", "devices", "shared", "rates")
+OWNER_ONLY = 0o600
 
 
 class CatalogueUnreadable(InspectorError):
@@ -46,8 +47,9 @@ class WholeFileStorage(Storage):
     def write(self, data: dict) -> None:
         text = json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False).encode("utf-8")
         if self.path.exists() and _load(self.path) is not None:
-            durable.replace(self.earlier, self.path.read_bytes())
-        durable.replace(self.path, text)
+            durable.replace(self.earlier, self.path.read_bytes(), OWNER_ONLY)
+        # It names the devices that may come in and keeps the digests of their tokens.
+        durable.replace(self.path, text, OWNER_ONLY)
 
     def close(self) -> None:
         """Nothing is held open between writes."""

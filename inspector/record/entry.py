@@ -91,7 +91,8 @@ def _short(value: Any) -> str:
 
 
 def _is_time(value: Any) -> bool:
-    if not isinstance(value, str) or not value.endswith("Z") or len(value) > 30:
+    # ASCII alone: other signs, which a lenient reader lets stand between date and time, are put in another order by a browser than here.
+    if not isinstance(value, str) or not value.endswith("Z") or len(value) > 30 or not value.isascii():
         return False
     try:
         datetime.fromisoformat(value)

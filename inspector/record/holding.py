@@ -13,7 +13,7 @@ class FolderHeld(InspectorError):
 
 def hold(folder: Path) -> IO[str]:
     """Hold `folder` until the returned file is closed or the process ends; FolderHeld if another instance has it."""
-    folder.mkdir(parents=True, exist_ok=True)
+    make_private(folder)
     file = open(folder / "held-by", "a+", encoding="utf-8")  # noqa: SIM115  (it must stay open to hold)
     try:
         _lock(file)
@@ -27,6 +27,12 @@ def hold(folder: Path) -> IO[str]:
     file.write(f"{os.getpid()}\n")
     file.flush()
     return file
+
+
+def make_private(folder: Path) -> None:
+    """Make a folder that only its owner may enter; one that exists keeps the rights that somebody gave it."""
+    folder.parent.mkdir(parents=True, exist_ok=True)
+    folder.mkdir(mode=0o700, exist_ok=True)
 
 
 if os.name == "nt":

@@ -107,6 +107,18 @@ class Journal:
                 self._handle = None
                 raise
 
+    def secure(self) -> None:
+        """Open the file and fsync what stands in it (a process killed before its fsync may have left lines); durable.NotWritten where that fails."""
+        with self._lock:
+            if self._handle is None:
+                self._handle = self._open()
+            try:
+                os.fsync(self._handle)
+            except OSError as problem:
+                os.close(self._handle)
+                self._handle = None
+                raise durable.NotWritten(f"The journal {self.path} cannot be made durable: {problem.strerror}.") from problem
+
     def _open(self) -> int:
         handle = None
         try:

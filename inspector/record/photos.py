@@ -9,7 +9,7 @@ import hashlib
 import io
 import re
 import threading
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -17,16 +17,15 @@ from pathlib import Path
 from PIL import Image, ImageCms
 
 from inspector.errors import InspectorError
-from inspector.record import durable
+from inspector.record import copies, durable
+from inspector.record.kinds import SUFFIXES, heif_boxes, kind_of
 
 MOST_BYTES = 25_000_000
 MOST_PIXELS = 120_000_000
 REPORT_SIDE = 1600
 THUMB_SIDE = 320
-SUFFIXES = {"jpeg": "jpg", "png": "png", "webp": "webp", "heic": "heic"}
 _SHA = re.compile(r"[0-9a-f]{64}")
 _KINDS = {"JPEG": "jpeg", "MPO": "jpeg", "PNG": "png", "WEBP": "webp"}
-_HEIF_BRANDS = {b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1"}
 _ORIENTATION, _EXIF_BLOCK, _TAKEN, _TAKEN_OFFSET = 0x0112, 0x8769, 36867, 36881
 _TURNS = {
     2: Image.Transpose.FLIP_LEFT_RIGHT, 3: Image.Transpose.ROTATE_180, 4: Image.Transpose.FLIP_TOP_BOTTOM, 5: Image.Transpose.TRANSPOSE,
@@ -97,12 +96,12 @@ def original(folder: Path, sha: str) -> Path | None:
 
 
 def report_copy(folder: Path, sha: str) -> Path | None:
-    """The upright JPEG for the report, remade if it is gone; None without a readable original (HEIC needs pillow-heif)."""
+    """The upright JPEG for the report, remade if it is gone; from a device's copy until the original is here; None without either (HEIC needs pillow-heif)."""
     return _copy(folder, sha, "report")
 
 
 def thumbnail(folder: Path, sha: str) -> Path | None:
-    """The upright JPEG of at most 320 px, remade if it is gone; None without a readable original."""
+    """The upright JPEG of at most 320 px, remade if it is gone; None without a readable original or copy."""
     return _copy(folder, sha, "thumb")
 
 
@@ -116,29 +115,48 @@ def verify(folder: Path) -> list[str]:
             faults.append(f"photos/{path.name} is not named like a photo of ours; it is not used.")
         elif not path.is_file() or hashlib.sha256(path.read_bytes()).hexdigest() != path.stem:
             faults.append(f"photos/{path.name} is damaged: its bytes no longer have the SHA-256 in its name. Restore it from a bundle or a backup.")
-    return faults
-
-
-def kind_of(data: bytes) -> str | None:
-    """The kind that the first bytes tell: "jpeg", "png", "webp", "heic", or None."""
-    if data.startswith(b"\xff\xd8\xff"):
-        return "jpeg"
-    if data.startswith(b"\x89PNG\r\n\x1a\n"):
-        return "png"
-    if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
-        return "webp"
-    return "heic" if data[4:8] == b"ftyp" and data[8:12] in _HEIF_BRANDS else None
+    return faults + copies.verify(folder)
 
 
 def _copy(folder: Path, sha: str, size: str) -> Path | None:
-    path, source = folder / "derived" / f"{sha}.{size}.jpg", original(folder, sha)
+    if not _SHA.fullmatch(sha):
+        return None
+    # An original that cannot be read here need not hide a copy that can. What is made of a copy has a name of its own, so it never stands in the way.
+    return _made(folder, sha, size, original(folder, sha)) or _made(folder, f"{sha}.of-copy", size, copies.copy(folder, sha))
+
+
+def _made(folder: Path, name: str, size: str, source: Path | None) -> Path | None:
+    path = folder / "derived" / f"{name}.{size}.jpg"
     if source is None or path.is_file():
         return path if source else None
     try:
-        _keep_copies(folder, sha, _look(source.read_bytes()))
+        _keep_copies(folder, name, _look(source.read_bytes()))
     except PhotoRefused:
         return None
     return path if path.is_file() else None
+
+
+def take_in_copy(folder: Path, sha: str, data: bytes) -> Taken:
+    """Check `data`, a device's smaller copy of the photo whose original has the digest `sha`, and keep it beside the originals (copies.py).
+
+    Raises as take_in does; a copy of a photo that has one already is checked, then passed over.
+    """
+    if not _SHA.fullmatch(sha):
+        raise PhotoRefused(f"{sha[:80]!r} is not the SHA-256 of a photo; 64 hexadecimal digits are expected.")
+    if not 0 < len(data) <= MOST_BYTES:
+        raise PhotoRefused(f"The copy has {len(data) / 1e6:.1f} MB; 1 byte to {MOST_BYTES / 1e6:.0f} MB are taken in.")
+    look = _look(data)
+    if look.kind == "heic":
+        raise PhotoRefused("A copy is a JPEG, PNG or WebP picture; this one is HEIC. Send the original instead.")
+    new = copies.keep(folder, sha, data, SUFFIXES[look.kind])
+    return Taken(sha, look.kind, look.width, look.height, look.taken_at, new)
+
+
+def missing(folder: Path, wanted: Iterable[str]) -> list[str]:
+    """Of the digests that entries speak of, those whose original is not here; one sentence each, which says whether a copy stands in."""
+    gone = sorted(sha for sha in wanted if original(folder, sha) is None)
+    stands_in = {sha: "a device's copy stands in" if copies.copy(folder, sha) else "nor is a copy" for sha in gone}
+    return [f"The original of photo {sha[:12]}… is not here; {stands_in[sha]}." for sha in gone]
 
 
 def _keep_copies(folder: Path, sha: str, look: _Look) -> None:
@@ -249,7 +267,7 @@ def _time(taken: object, offset: object) -> str | None:
 
 
 def _look_heic(data: bytes) -> _Look:
-    if sum(_boxes(data)) != len(data):
+    if sum(heif_boxes(data)) != len(data):
         raise _damaged("heic")
     try:
         import pillow_heif
@@ -260,17 +278,3 @@ def _look_heic(data: bytes) -> _Look:
     with contextlib.suppress(Exception), _decoders, Image.open(io.BytesIO(data), formats=("HEIF",)) as picture:
         return _looked(picture, "heic")
     return _Look("heic")
-
-
-def _boxes(data: bytes) -> Iterator[int]:
-    # The lengths of the boxes that a HEIF file is made of, one after the other; a cut file does not come out even.
-    place = 0
-    while place + 8 <= len(data):
-        length = int.from_bytes(data[place:place + 4], "big")
-        if length == 1:
-            length = int.from_bytes(data[place + 8:place + 16], "big")
-        length = length or len(data) - place
-        if length < 8:
-            return
-        yield length
-        place += length

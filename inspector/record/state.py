@@ -25,9 +25,10 @@ class Field:
     @property
     def heads(self) -> list[Entry]:
         """What nobody has replaced, oldest first; more than one: people who answered without seeing each other."""
-        heads = [entry for entry in self.entries.values() if entry.id not in self._replaced]
+        # A copy each time something is gone through: another thread may be adding, and copying a dict's values is one step.
+        heads = [entry for entry in list(self.entries.values()) if entry.id not in self._replaced]
         # Honest devices cannot replace in a circle; if a forged set does, every entry is shown rather than none.
-        return sorted(heads or self.entries.values(), key=_age)
+        return sorted(heads or list(self.entries.values()), key=_age)
 
     @property
     def history(self) -> list[Entry]:
@@ -37,6 +38,17 @@ class Field:
 
 def _age(entry: Entry) -> tuple[str, str]:
     return entry.at, entry.id
+
+
+def same(one: Any, other: Any) -> bool:
+    """Whether two JSON values are the same one. Python holds true for 1 and false for 0; here as on the walk page they differ."""
+    if isinstance(one, bool) or isinstance(other, bool):
+        return one is other
+    if isinstance(one, list) and isinstance(other, list):
+        return len(one) == len(other) and all(map(same, one, other))
+    if isinstance(one, dict) and isinstance(other, dict):
+        return one.keys() == other.keys() and all(same(value, other[key]) for key, value in one.items())
+    return one == other
 
 
 class State:
@@ -64,7 +76,7 @@ class State:
     def disputed(self, subject: str, field: str) -> bool:
         """True where heads differ: two people answered differently without seeing each other."""
         values = [entry.value for entry in self.heads(subject, field)]
-        return any(value != values[0] for value in values[1:])
+        return not all(same(value, values[0]) for value in values[1:])
 
     def history(self, subject: str, field: str) -> list[Entry]:
         """Every entry of a field, oldest first."""
@@ -82,7 +94,7 @@ class State:
 
     def subjects(self, prefix: str = "") -> list[str]:
         """Every subject that begins with `prefix`, in order."""
-        return sorted(subject for subject in self._fields if subject.startswith(prefix))
+        return sorted(subject for subject in list(self._fields) if subject.startswith(prefix))
 
     def disputes(self) -> Iterator[tuple[str, str, list[Entry]]]:
         """(subject, field, heads) of every disagreement."""

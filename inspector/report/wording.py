@@ -98,16 +98,24 @@ def disputed_text(result: CheckResult) -> str:
     return " ".join(f"Answered differently ({field}): {'; '.join(told)}. Not settled." for field, told in by_field.items())
 
 
+_GATE = (("permit", "permit"), ("attendant", "attendant"), ("instrument", "calibrated instrument"))
+# the record's earlier spelling said yes or no
+_HOW = {"yes": "entered", "no": "from outside"}
+
+
 def gate_text(result: CheckResult) -> str:
     """How an enclosed space was treated, as answered before the rating."""
     gate = result.gate
     if not gate:
         return ""
-    if gate.get("entered") != "yes":
-        return "Not entered; seen from outside." if result.rating else "Not entered."
-    held = [word for word, key in (("permit", "permit"), ("attendant", "attendant"), ("calibrated instrument", "instrument")) if gate.get(key) == "yes"]
-    lacking = [word for word, key in (("permit", "permit"), ("attendant", "attendant"), ("calibrated instrument", "instrument")) if gate.get(key) != "yes"]
-    return f"Entered with {', '.join(held) or 'none of permit, attendant, instrument'}" + (f"; without {', '.join(lacking)}." if lacking and held else ".")
+    how = _HOW.get(gate.get("entered", ""), gate.get("entered", ""))
+    if how != "entered":
+        return {"from outside": "Seen from outside, not entered.", "not entered": "Not entered."}.get(how, "")
+    held = [word for key, word in _GATE if gate.get(key) == "yes"]
+    lacking = [word for key, word in _GATE if gate.get(key) != "yes"]
+    read = "; ".join(f"{name.replace('_', ' ')} {value}" for name, value in gate.items() if name not in ("entered", *(key for key, _ in _GATE)))
+    told = f"Entered with {', '.join(held)}" if held else "Entered without permit, attendant or calibrated instrument"
+    return told + (f"; without {', '.join(lacking)}" if lacking and held else "") + (f"; read before: {read}" if read else "") + "."
 
 
 def tons(weight: float | None, units: str) -> str:

@@ -14,7 +14,8 @@ from flask import current_app
 from inspector import places
 from inspector.assess.assessment import assess
 from inspector.assess.shapes import Assessment
-from inspector.checklists import Library, read_library
+from inspector.checklist_criteria import KnownInput
+from inspector.checklists import ChecklistFaults, Library, read_library
 from inspector.criteria.registry import CRITERIA
 from inspector.record import durable
 from inspector.record.catalogue import Catalogue
@@ -30,6 +31,7 @@ class Desk:
     inspections: Inspections
     library: Library
     host: str
+    own_faults: tuple[str, ...] = ()   # mistakes in the surveyor's own checklists, which then wait unused
     _libraries: dict[str, Library] = field(default_factory=dict)
 
     def library_of(self, inspection: Inspection) -> Library:
@@ -46,16 +48,18 @@ class Desk:
         """Begin an inspection with the checklists as they are today: the shipped ones, and the surveyor's own over them."""
         folder = self.data / "derived" / "checklists"
         shutil.rmtree(folder, ignore_errors=True)
-        gather_checklists(self.data, folder)
+        gather_checklists(self.data, folder, own=not self.own_faults)
         return self.inspections.create(folder)
 
     def close(self) -> None:
         self.inspections.close()
 
 
-def known_inputs() -> dict[str, tuple[str, ...]]:
-    """Name of each criterion -> names of its inputs, as the checklist reader wants it."""
-    return {name: tuple(one.name for one in criterion.inputs) for name, criterion in CRITERIA.items()}
+def known_inputs() -> dict[str, dict[str, KnownInput]]:
+    """Name of each criterion -> what it asks for each of its inputs, as the checklist reader wants it."""
+    return {
+        name: {one.name: KnownInput(one.kind, one.unit, one.choices, one.optional) for one in criterion.inputs} for name, criterion in CRITERIA.items()
+    }
 
 
 def open_desk(data: Path) -> Desk:
@@ -66,23 +70,30 @@ def open_desk(data: Path) -> Desk:
         raise durable.NotWritten(f"The data folder {data} cannot be made: {problem.strerror}. Name another one with --data.") from problem
     catalogue = Catalogue(data / "catalogue.json")
     host = _host_name(catalogue)
-    library = _library(data)
-    return Desk(data, catalogue, Inspections(data / "inspections", host), library, host)
+    library, own_faults = _library(data)
+    return Desk(data, catalogue, Inspections(data / "inspections", host), library, host, own_faults)
 
 
-def gather_checklists(data: Path, folder: Path) -> None:
+def gather_checklists(data: Path, folder: Path, own: bool = True) -> None:
     """Copy the shipped checklists to `folder`, then the surveyor's own over them: a file of the same name replaces a system, a new name adds one."""
     folder.mkdir(parents=True, exist_ok=True)
-    for source in (places.shipped("checklists"), data / "checklists"):
+    for source in (places.shipped("checklists"), *([data / "checklists"] if own else [])):
         for path in sorted(source.glob("*.toml")) if source.is_dir() else ():
             (folder / path.name).write_bytes(path.read_bytes())
 
 
-def _library(data: Path) -> Library:
-    """The checklists of a new inspection; ChecklistFaults names the surveyor's mistakes by file, check and key."""
+def _library(data: Path) -> tuple[Library, tuple[str, ...]]:
+    """The checklists of a new inspection; where the surveyor's own have mistakes, the shipped ones and a sentence for each mistake."""
+    shipped = read_library(places.shipped("checklists"), known_inputs())
+    if not any((data / "checklists").glob("*.toml")):
+        return shipped, ()
     with tempfile.TemporaryDirectory() as made:
         gather_checklists(data, Path(made))
-        return read_library(Path(made), known_inputs())
+        try:
+            return read_library(Path(made), known_inputs()), ()
+        except ChecklistFaults as problem:
+            # an inspection in progress must not wait for a comma in a file that the next one would use
+            return shipped, tuple(problem.faults)
 
 
 def _host_name(catalogue: Catalogue) -> str:

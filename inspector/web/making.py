@@ -1,9 +1,10 @@
 """Brings record, assessment and report together: one inspection -> one PDF. Used by the page and by the command."""
 
 import hashlib
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
+from inspector.conversion.contents import convert
 from inspector.record import photos
 from inspector.record.entry import to_json
 from inspector.record.store import Inspection
@@ -21,8 +22,9 @@ def make_report(desk: Desk, inspection: Inspection, out: Path, *, paper: str = "
     # ReportLab costs an eighth of a second to import, which no other command or page should pay.
     from inspector.report.condition_report import build
 
+    assessment = desk.assessment_of(inspection)
     build(
-        desk.assessment_of(inspection), out, photo_file=lambda sha: photos.report_copy(inspection.folder, sha), cautions=desk.library_of(inspection).cautions,
+        assessment, out, photo_file=lambda sha: photos.report_copy(inspection.folder, sha), cautions=desk.library_of(inspection).cautions,
         paper=paper, units=units, made_at=datetime.now(UTC).strftime("%Y-%m-%d %H:%M UTC"), revision=f"draft, {len(inspection.entries)} entries",
-        digest=digest_of(inspection),
+        digest=digest_of(inspection), chapters=convert(inspection.state, assessment, date.today()),
     )

@@ -19,7 +19,8 @@ PARTS = {"inspection": ("The visit", VISIT), "vessel": ("The vessel", VESSEL)}
 def home():
     """The inspections with what is known of each; briefs and surveyors."""
     catalogue = desk().catalogue
-    return render_template("prepare/home.html", rows=rows(desk()), briefs=catalogue.all("briefs"), surveyors=catalogue.all("surveyors"), form=FlaskForm())
+    return render_template("prepare/home.html", rows=rows(desk()), briefs=catalogue.all("briefs"), surveyors=catalogue.all("surveyors"), form=FlaskForm(),
+                           own_faults=desk().own_faults)
 
 
 @pages.post("/inspections")
@@ -91,7 +92,8 @@ def prepare(inspection_id: str):
     minutes = {one.id: sum(one.minutes(unit["kind"]) for unit in units[one.id]) for one in library.systems.values()}
     total = {"checks": sum(len(one.checks_for(unit["kind"])) for one in library.systems.values() for unit in units[one.id]), "minutes": sum(minutes.values())}
     return render_template(
-        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes, opened=request.args.get("opened"),
+        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes,
+        opened=request.args.get("opened"), refused=inspection.refused(),
         vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
         imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=title_of(inspection),
     )

@@ -4,8 +4,11 @@ import gzip
 
 from flask import Blueprint, Response, render_template, request
 
+from inspector.assess.limits import profiles_of
 from inspector.assess.shapes import REASONS
+from inspector.web import offline
 from inspector.web.desk import desk, open_inspection, title_of
+from inspector.web.ladders import air_asked, ladders_of
 from inspector.web.units import units_of
 
 pages = Blueprint("walk", __name__)
@@ -17,12 +20,19 @@ def walk(inspection_id: str):
     inspection = open_inspection(inspection_id)
     library = desk().library_of(inspection)
     counted = units_of(inspection.state, library)
-    systems = [{"system": library.systems[system_id], "units": units} for system_id, units in counted.items() if units]
+    systems = [
+        {"system": library.systems[one], "units": units, "minutes": sum(library.systems[one].minutes(unit["kind"]) for unit in units)}
+        for one, units in counted.items() if units
+    ]
     page = render_template(
         "walk/walk.html", inspection={"id": inspection.id, "title": title_of(inspection)}, systems=systems, spaces=library.spaces, cautions=library.cautions,
         reasons=REASONS, surveyors=[one["name"] for one in desk().catalogue.all("surveyors")], host=desk().host, step="walk",
+        shipped=offline.address(), ladders=ladders_of([one["system"] for one in systems], profiles_of(inspection.state)[0]), air=air_asked(),
     )
-    return _compressed(page)
+    response = _compressed(page)
+    # The service worker keeps a page only where these two name what it asked for, so that no other answer can take its place.
+    response.headers.update({"X-Walk": inspection.id, "X-Edition": offline.edition()})
+    return response
 
 
 def _compressed(page: str) -> Response:

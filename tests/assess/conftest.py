@@ -3,9 +3,9 @@
 import pytest
 
 from inspector.checklists import read_library
-from inspector.criteria.registry import CRITERIA
 from inspector.record.entry import from_dict
 from inspector.record.state import State
+from inspector.web.desk import known_inputs
 
 SPACES = '[space.room]\nname = "Room"\norder = 1\n'
 CAUTIONS = '[caution.alone]\nsignal = "warning"\nhurts = "Nobody hears."\ninstead = "Go in twos."\ndecides = "The master."\n'
@@ -67,7 +67,7 @@ def library(tmp_path):
     engines += check("plate", "Plate", 3, PLATE) + check("look", "Look", 5)
     (tmp_path / "thrusters.toml").write_text(thrusters)
     (tmp_path / "engines.toml").write_text(engines)
-    return read_library(tmp_path, {name: [one.name for one in rule.inputs] for name, rule in CRITERIA.items()})
+    return read_library(tmp_path, known_inputs())
 
 
 class Writer:

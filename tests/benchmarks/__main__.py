@@ -5,11 +5,9 @@ import hashlib
 import io
 import os
 import random
-import statistics
 import subprocess
 import sys
 import tempfile
-import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -20,35 +18,11 @@ from inspector.record import photos
 from inspector.record.entry import from_dict
 from inspector.record.journal import Journal
 from inspector.record.store import Inspection
+from tests.benchmarks.common import Answers, median_of, say
+from tests.benchmarks.folding import folded
+from tests.benchmarks.handing_over import handed_over
 
 ROOT = Path(__file__).resolve().parents[2]
-
-
-def median_of(*acts: Callable[[], object], rounds: int = 200) -> list[float]:
-    """Median seconds of each act, the acts taking turns."""
-    times: list[list[float]] = [[] for _ in acts]
-    for _ in range(rounds):
-        for act, kept in zip(acts, times, strict=True):
-            start = time.perf_counter()
-            act()
-            kept.append(time.perf_counter() - start)
-    return [statistics.median(kept) for kept in times]
-
-
-def say(what: str, seconds: float, against: str, baseline: float, goal: str) -> None:
-    print(f"{what}: {seconds * 1000:.2f} ms, {seconds / baseline:.2f} x {against} ({baseline * 1000:.2f} ms); goal {goal}", flush=True)
-
-
-class Answers:
-    """Entries as a phone makes them, each new."""
-
-    def __init__(self, device: str = "phone"):
-        self.device, self.number = device, 0
-
-    def __call__(self) -> dict:
-        self.number += 1
-        return {"id": f"{self.device}:{self.number}", "at": "2026-05-02T09:14:07.512Z", "device": self.device, "who": "QX",
-                "subject": f"sheet/hull/shell-{self.number % 20}/check-{self.number % 30}", "field": "rating", "value": "poor", "replaces": []}
 
 
 def journal(folder: Path) -> None:
@@ -146,6 +120,6 @@ def start(folder: Path) -> None:
 
 
 if __name__ == "__main__":
-    for measure in (journal, web, photo, report, start):
+    for measure in (journal, web, photo, report, start, handed_over, folded):
         with tempfile.TemporaryDirectory() as folder:
             measure(Path(folder))

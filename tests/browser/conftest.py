@@ -8,6 +8,9 @@ import waitress
 
 from inspector import create_app
 from tests import a_browser
+from tests.a_computer import Computer
+
+LAN_NAME = "laptop.test"
 
 
 @pytest.fixture(scope="session")
@@ -19,7 +22,9 @@ def chromium():
         pytest.skip(a_browser.MISSING)
     from playwright.sync_api import sync_playwright
 
-    quiet = ["--no-sandbox", "--disable-dev-shm-usage", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+    quiet = ["--no-sandbox", "--disable-dev-shm-usage", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+             # A name that is not loopback: what a page sees of a plain http address on a local network, without needing one.
+             f"--host-resolver-rules=MAP {LAN_NAME} 127.0.0.1"]
     with sync_playwright() as play:
         browser = play.chromium.launch(executable_path=path, args=quiet)
         yield browser
@@ -38,13 +43,33 @@ def served(tmp_path):
 
 
 @pytest.fixture
-def phone(chromium):
-    """A page at 390x844 with touch; any script error fails the test."""
-    context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
-    page = context.new_page()
-    page.set_default_timeout(15_000)
-    wrong: list[str] = []
-    page.on("pageerror", lambda problem: wrong.append(str(problem)))
-    yield page
-    context.close()
+def computer(tmp_path):
+    """The real server as a process of its own, which a test may kill and start again."""
+    one = Computer(tmp_path / "data")
+    yield one
+    one.kill()
+
+
+@pytest.fixture
+def phones(chromium):
+    """Makes pages at 390x844 with touch, each on a device of its own; any script error on any of them fails the test."""
+    made, wrong = [], []
+
+    def phone():
+        context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
+        made.append(context)
+        page = context.new_page()
+        page.set_default_timeout(15_000)
+        page.on("pageerror", lambda problem: wrong.append(str(problem)))
+        return page
+
+    yield phone
+    for context in made:
+        context.close()
     assert wrong == []
+
+
+@pytest.fixture
+def phone(phones):
+    """One such page."""
+    return phones()

@@ -15,6 +15,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.reliability import kill
+
 ROOT = Path(__file__).resolve().parents[2]
 ANSWERS = 200
 
@@ -88,6 +90,17 @@ def test_no_acknowledged_answer_is_lost_when_the_server_is_killed(served):
     assert kills >= 8
     assert len(acknowledged) > ANSWERS / 2
     assert acknowledged - kept == set()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="SIGKILL is a POSIX signal")
+def test_two_devices_under_load_lose_nothing_that_was_acknowledged(tmp_path):
+    """Twenty kills while two devices hand over entries and photos: every one that was acknowledged is there afterwards."""
+    counts = kill.run(20, tmp_path)
+
+    assert 20 == counts.kills
+    assert counts.entries > 50
+    assert counts.photos > 3
+    assert [] == counts.lost
 
 
 def test_a_held_data_folder_is_refused_in_one_sentence(served):

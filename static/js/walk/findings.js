@@ -1,5 +1,8 @@
 // Findings: what is wrong, how urgent, and what should be done.
 
+import { hasDispute, paintDisputes } from "./answers.js";
+import { dropMeta, meta, setMeta } from "./database.js";
+
 const ORDER = ["danger now", "before purchase", "in the yard", "keep watch"];
 
 const freshId = () => "f-" + Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) => byte.toString(16).padStart(2, "0")).join("");
@@ -14,6 +17,9 @@ export class Findings {
     this.plan = plan;
     this.dialog = document.getElementById("finding-dialog");
     this.fields = { title: "finding-title", text: "finding-text", action: "finding-action" };
+    this.draft = `finding-draft/${log.inspection}`;
+    this.dialog.addEventListener("input", () => this.#keepDraft());
+    this.dialog.addEventListener("close", () => dropMeta(this.draft).catch(() => {}));
     this.dialog.querySelector("[data-finding-keep]").addEventListener("click", () => this.#keep());
     this.dialog.querySelector("[data-finding-gone]").addEventListener("click", () => this.#takeOut());
   }
@@ -28,7 +34,32 @@ export class Findings {
     this.dialog.querySelector("[data-on]").textContent = this.plan.nameOf(this.on) || "the whole vessel";
     this.dialog.querySelector("[data-finding-gone]").hidden = !subject;
     this.#say("");
+    this.dialog.dataset.subject = this.subject;
+    paintDisputes(this.log, this.dialog);
     this.dialog.showModal();
+  }
+
+  // A tab that is killed closes no dialog: what was being written is kept half-written, and shown again when the page opens.
+  #keepDraft() {
+    const typed = Object.fromEntries(Object.entries(this.fields).map(([field, id]) => [field, document.getElementById(id).value]));
+    const urgency = this.#radios().find((radio) => radio.checked)?.value ?? "";
+    setMeta(this.draft, { subject: this.subject, on: this.on, urgency, typed }).catch(() => {});
+  }
+
+  async openDraft() {
+    const draft = await meta(this.draft);
+    if (!draft) return;
+    this.open("", draft.subject);
+    this.on = draft.on;
+    this.dialog.querySelector("[data-on]").textContent = this.plan.nameOf(this.on) || "the whole vessel";
+    for (const [field, id] of Object.entries(this.fields)) document.getElementById(id).value = draft.typed[field];
+    for (const radio of this.#radios()) radio.checked = radio.value === draft.urgency;
+    this.#say("This was being written when the page closed. Keep it, or close it to drop it.");
+  }
+
+  // A tap settled two answers: what stands now is shown, in this dialog too where it is open.
+  settled() {
+    for (const dialog of document.querySelectorAll("dialog[open]")) dialog.close();
   }
 
   #radios() {
@@ -47,7 +78,8 @@ export class Findings {
     if (!typed[0][1]) return this.#say("Say in a line what is wrong.");
     if (!urgency) return this.#say("Choose how urgent it is.");
     const values = [...typed, ["urgency", urgency], ["on", this.on]];
-    await this.#record(values.map(([field, value]) => [this.subject, field, value || (field === "on" ? "" : null)]), "finding");
+    const changes = values.map(([field, value]) => [this.subject, field, value || (field === "on" ? "" : null)]);
+    await this.#record(this.log.unlessShown(changes), "finding");
   }
 
   #takeOut() {
@@ -78,6 +110,7 @@ export class Findings {
     const title = Object.assign(document.createElement("b"), { textContent: value("title") });
     const urgency = Object.assign(document.createElement("span"), { textContent: value("urgency") });
     const on = Object.assign(document.createElement("small"), { textContent: [this.plan.nameOf(value("on")), value("action")].filter(Boolean).join(" · ") });
+    if (hasDispute(this.log, subject)) on.prepend("two answers · ");
     button.append(title, urgency, on);
     button.addEventListener("click", () => this.open("", subject));
     return button;

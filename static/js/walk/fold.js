@@ -6,10 +6,10 @@ const compare = (a, b) => (a < b ? -1 : a > b ? 1 : 0);
 const byAge = (a, b) => compare(a.at, b.at) || compare(a.id, b.id);
 const same = (a, b) => canonical(a) === canonical(b);
 
+// One spelling of a value, whatever the order of its keys; an empty list is not an empty object.
 function canonical(value) {
-  if (value && typeof value === "object" && !Array.isArray(value)) {
-    return JSON.stringify(Object.keys(value).sort().map((key) => [key, canonical(value[key])]));
-  }
+  if (Array.isArray(value)) return `[${value.map(canonical).join()}]`;
+  if (value && typeof value === "object") return `{${Object.keys(value).sort().map((key) => `${JSON.stringify(key)}:${canonical(value[key])}`).join()}}`;
   return JSON.stringify(value);
 }
 

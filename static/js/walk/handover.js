@@ -1,35 +1,41 @@
 // Hands over what waits here and fetches what others recorded. Deletes nothing; an entry leaves the queue only when the
-// computer has echoed its id with a fate. Photos follow once the entries are over.
+// computer has echoed its id with a fate. "All handed over" is said only when the computer's own count proves it.
 
-import * as database from "./database.js";
+import { photo as photoRow, queuedPhotos, refusedPhotos } from "./pictures.js";
+import { HANDED } from "./database.js";
+import { allEntries, countQueued, isFate, ownCounts, queuedEntries, refusedRows, requeue, setFates } from "./kept.js";
+import { handOverPhotos } from "./photo_handover.js";
+import { Away, Refusal } from "./talk.js";
 
-const BATCH = 200, FIRST_WAIT = 2_000, LONGEST_WAIT = 30_000, PATIENCE = 20_000, PHOTO_PATIENCE = 120_000;
-
-class Refusal extends Error {
-  constructor(status, sentence) {
-    super(sentence);
-    this.status = status;
-  }
-}
+const BATCH = 200, FIRST_WAIT = 2_000, LONGEST_WAIT = 30_000;
 
 export class Handover extends EventTarget {
   queued = 0;
   photos = 0;
+  since = "";
   refused = [];
   trouble = "";
+  out = false;
+  proved = false;
+  lastContact = null;
   #wait = FIRST_WAIT;
   #timer = 0;
   #running = false;
   #again = false;
-  #token = "";
   #epoch = "";
   #position = 0;
+  #held = {};
+  #missing = {};
 
-  constructor(log, host) {
+  constructor(log, talk) {
     super();
     this.log = log;
-    this.host = host;
+    this.talk = talk;
     this.base = `/exchange/${log.inspection}`;
+  }
+
+  get host() {
+    return this.talk.host;
   }
 
   // Begin, or begin again at once because something new waits.
@@ -44,10 +50,11 @@ export class Handover extends EventTarget {
     try {
       await this.count();
       await this.#handOver();
-      this.trouble = "";
+      Object.assign(this, { trouble: "", out: false });
       this.#wait = FIRST_WAIT;
     } catch (error) {
-      this.trouble = error instanceof Refusal ? error.message : `no contact with ${this.host}`;
+      this.out = error instanceof Refusal && error.status === 401;
+      this.trouble = this.out ? "this device is not let in any more; pair it again" : error.message;
       this.#wait = Math.min(this.#wait * 2, LONGEST_WAIT);
     }
     await this.count().catch(() => {});
@@ -55,101 +62,98 @@ export class Handover extends EventTarget {
     this.#timer = setTimeout(() => this.now(), this.#again ? 0 : this.trouble ? this.#wait : LONGEST_WAIT / 2);
   }
 
-  async count() {
-    const { inspection } = this.log;
-    this.queued = await database.countQueued(inspection);
-    this.photos = await database.countQueued(inspection, "photos");
-    const rows = await database.refusedRows(inspection);
-    const pictures = await Promise.all((await database.refusedPhotoKeys(inspection)).map(([, sha]) => database.photo(inspection, sha)));
-    this.refused = [...rows, ...pictures].map((row) => row.why);
+  // Something was recorded just now: the strip must not say "all handed over" for even a moment longer.
+  added(entries) {
+    this.queued += entries.length;
+    this.since ||= entries[0]?.at ?? "";
+    this.proved = false;
     this.dispatchEvent(new Event("change"));
   }
 
-  async #handOver() {
-    if (!this.#token) await this.#session();
-    await this.#sendEntries();
-    await this.#fetchEntries();
-    await this.#sendPhotos();
+  async count() {
+    const { inspection } = this.log;
+    this.queued = await countQueued(inspection);
+    this.photos = (await queuedPhotos(inspection)).length;
+    if (!this.queued && !this.photos) this.since = "";
+    else if (!this.since) this.since = await oldest(inspection);
+    const pictures = await Promise.all((await refusedPhotos(inspection)).map((sha) => photoRow(inspection, sha)));
+    this.refused = [...(await refusedRows(inspection)), ...pictures.map((row) => ({ sha: row.sha, why: row.why }))];
+    this.proved = await this.#isProved();
+    this.dispatchEvent(new Event("change"));
   }
 
-  async #session() {
-    const session = await this.#ask("/session", {}, PATIENCE);
-    this.#token = session.csrf;
-    this.host = session.host || this.host;
+  // For every name this browser recorded under, the computer has each number up to the last one given here, without a hole.
+  async #isProved() {
+    if (this.queued || this.photos || this.refused.length || !this.lastContact) return false;
+    const counts = await ownCounts(this.log.inspection);
+    return [...counts].every(([device, count]) => (this.#held[device] ?? 0) === count);
+  }
+
+  async #handOver() {
+    if (!this.talk.ready || !this.lastContact) await this.talk.session();
+    await this.#sendEntries();
+    await this.#fetchEntries();
+    if (await this.#fillHoles()) await this.#sendEntries();
+    await handOverPhotos(this.talk, this.log.inspection, this.base, () => this.count());
   }
 
   async #sendEntries() {
     for (;;) {
-      const rows = await database.queuedEntries(this.log.inspection, BATCH);
+      const rows = await queuedEntries(this.log.inspection, BATCH);
       if (!rows.length) return;
-      const body = JSON.stringify({ entries: rows.map((row) => row.entry) });
-      const reply = await this.#write(`${this.base}/entries`, { method: "POST", body, headers: { "Content-Type": "application/json" } });
-      await database.setFates(this.log.inspection, reply.fates ?? {});
+      const { device } = rows[0].entry;
+      const batch = rows.filter((row) => row.entry.device === device);
+      const body = JSON.stringify({ device, entries: batch.map((row) => row.entry) });
+      const reply = await this.talk.write(`${this.base}/entries`, { method: "POST", body, headers: { "Content-Type": "application/json" } });
+      this.#learn(reply);
+      await setFates(this.log.inspection, reply.fates ?? {});
       await this.log.judge(reply.judgements);
       await this.count();
-      // A batch of which nothing was echoed would come round for ever.
-      if (!rows.some((row) => reply.fates?.[row.id])) throw new Refusal(0, `${this.host} did not say what became of the entries`);
+      // A batch of which no fate was told would come round for ever.
+      if (!batch.some((row) => isFate(reply.fates?.[row.id]))) throw new Away(`${this.host} did not say what became of the entries`);
     }
   }
 
   async #fetchEntries() {
     const from = this.#epoch ? `?after=${this.#position}&epoch=${encodeURIComponent(this.#epoch)}` : "";
-    const reply = await this.#ask(`${this.base}/entries${from}`, {}, PATIENCE);
+    const reply = await this.talk.ask(`${this.base}/entries${from}`);
+    if (!Array.isArray(reply.entries)) throw new Away(`${this.host} answered something that is no answer`);
     await this.log.takeIn(reply.entries, reply.judgements);
+    this.#learn(reply);
+    // Another epoch means that everything came: what this device handed over once and is not in it has been lost there.
+    if (reply.epoch !== this.#epoch) await this.#sendLost(new Set(reply.entries.map((entry) => entry.id)));
     this.#epoch = reply.epoch;
     this.#position = reply.position;
+    const first = !this.lastContact;
+    this.lastContact = new Date();
+    if (first) this.dispatchEvent(new Event("contact"));
   }
 
-  async #sendPhotos() {
-    const { inspection } = this.log;
-    for (const [, sha] of await database.queuedPhotoKeys(inspection)) {
-      const row = await database.photo(inspection, sha);
-      try {
-        const headers = { "Content-Type": "application/octet-stream" };
-        const reply = await this.#write(`${this.base}/photo/${sha}`, { method: "PUT", body: row.bytes, headers }, PHOTO_PATIENCE);
-        if (reply.sha !== sha) throw new Refusal(0, `${this.host} answered for another photo`);
-        await database.setPhotoFate(inspection, sha);
-      } catch (error) {
-        // Only a verdict on this very photo takes it out of the queue; it stays on this device, with the sentence.
-        if (!(error instanceof Refusal) || ![400, 413, 415, 422].includes(error.status)) throw error;
-        await database.setPhotoFate(inspection, sha, error.message);
-      }
-      await this.count();
-    }
+  #learn(reply) {
+    this.#held = { ...this.#held, ...reply.held };
+    this.#missing = reply.missing ?? {};
   }
 
-  // A write with the token; a 400 may mean an outdated token, so it is renewed once and the write repeated.
-  async #write(url, options, patience = PATIENCE) {
-    const send = () => this.#ask(url, { ...options, headers: { ...options.headers, "X-CSRFToken": this.#token } }, patience);
-    try {
-      return await send();
-    } catch (error) {
-      if (!(error instanceof Refusal) || error.status !== 400) throw error;
-      await this.#session();
-      return send();
-    }
+  async #sendLost(there) {
+    const own = await ownCounts(this.log.inspection);
+    const rows = (await allEntries(this.log.inspection)).filter((row) => own.has(row.entry.device) && row.handed === HANDED && !there.has(row.id));
+    await requeue(this.log.inspection, rows.map((row) => row.id));
+    if (rows.length) await this.#sendEntries();
   }
 
-  async #ask(url, options, patience) {
-    const stop = new AbortController();
-    const timer = setTimeout(() => stop.abort(), patience);
-    try {
-      const response = await fetch(url, { ...options, signal: stop.signal, cache: "no-store", credentials: "same-origin" });
-      const text = await response.text();
-      const data = parsed(text);
-      if (!response.ok) throw new Refusal(response.status, data?.error ?? `${this.host} answered ${response.status}`);
-      if (!data) throw new Refusal(0, `${this.host} answered something that is no answer`);
-      return data;
-    } finally {
-      clearTimeout(timer);
-    }
+  // Send again what the computer names as missing of this browser's own entries. Refused ones stay refused.
+  async #fillHoles() {
+    const own = await ownCounts(this.log.inspection);
+    const named = [...own.keys()].flatMap((device) => (this.#missing[device] ?? []).map((number) => `${device}:${number}`));
+    if (!named.length) return false;
+    const refused = new Set(this.refused.map((row) => row.id));
+    const ids = named.filter((id) => !refused.has(id));
+    await requeue(this.log.inspection, ids);
+    return ids.length > 0;
   }
 }
 
-function parsed(text) {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return null;
-  }
+async function oldest(inspection) {
+  const rows = await queuedEntries(inspection);
+  return rows.map((row) => row.entry.at).sort()[0] ?? "";
 }

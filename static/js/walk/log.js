@@ -1,7 +1,9 @@
 // What this device records: entries are stored first, and only then folded into the state that the page shows.
 
-import * as database from "./database.js";
+import { meta, setMeta } from "./database.js";
 import { State, same } from "./fold.js";
+import { addEntries, allEntries, entryRows, takeIn } from "./kept.js";
+import { deviceId } from "./pass.js";
 
 export class Log extends EventTarget {
   state = new State();
@@ -9,7 +11,6 @@ export class Log extends EventTarget {
   who = "";
   lastAct = null;
   #chain = Promise.resolve();
-  #proved = false;
 
   constructor(inspection) {
     super();
@@ -17,15 +18,15 @@ export class Log extends EventTarget {
   }
 
   async open() {
-    this.device = await database.deviceId();
-    this.who = (await database.meta("who")) ?? "";
-    this.judgements = (await database.meta(`judgements/${this.inspection}`)) ?? {};
-    for (const row of await database.allEntries(this.inspection)) this.state.add(row.entry);
+    this.device = await deviceId();
+    this.who = (await meta("who")) ?? "";
+    this.judgements = (await meta(`judgements/${this.inspection}`)) ?? {};
+    for (const row of await allEntries(this.inspection)) this.state.add(row.entry);
   }
 
   async setWho(name) {
     this.who = name;
-    await database.setMeta("who", name);
+    await setMeta("who", name);
     this.#tell([]);
   }
 
@@ -35,6 +36,11 @@ export class Log extends EventTarget {
     const act = this.#chain.then(() => this.#record(changes, words, undoable));
     this.#chain = act.catch(() => {});
     return act;
+  }
+
+  // Without what only repeats the value in sight: leaving a field untouched must not settle two answers that stand in it.
+  unlessShown(changes) {
+    return changes.filter(([subject, field, value]) => !same(this.state.value(subject, field), value));
   }
 
   async #record(changes, words, undoable) {
@@ -54,13 +60,14 @@ export class Log extends EventTarget {
     if (entries.some((entry) => entry.field.startsWith("reading/"))) await this.#keepJudgements().catch(() => {});
     this.lastAct = undoable ? { before, words } : null;
     this.#tell(entries);
+    this.dispatchEvent(new CustomEvent("recorded", { detail: entries }));
     return entries;
   }
 
   async #store(drafts) {
     try {
-      const entries = await database.addEntries(this.inspection, this.device, drafts);
-      if (!this.#proved) await this.#prove(entries[0]);
+      const entries = await addEntries(this.inspection, this.device, drafts);
+      await this.#prove(entries);
       return entries;
     } catch (error) {
       this.dispatchEvent(new CustomEvent("lost", { detail: error }));
@@ -68,11 +75,10 @@ export class Log extends EventTarget {
     }
   }
 
-  // The first record of a session is read back: a browser that only pretends to store is found out at once.
-  async #prove(entry) {
-    const row = await database.entryRow(this.inspection, entry.id);
-    if (!row || !same(row.entry, entry)) throw new Error("what was written could not be read back");
-    this.#proved = true;
+  // What was written is read back before it is shown as kept: a browser that only pretends to store is found out at once.
+  async #prove(entries) {
+    const rows = await entryRows(this.inspection, entries.map((entry) => entry.id));
+    if (!rows.every((row, index) => row && same(row.entry, entries[index]))) throw new Error("what was written could not be read back");
   }
 
   #fold(entry) {
@@ -82,7 +88,7 @@ export class Log extends EventTarget {
   }
 
   #keepJudgements() {
-    return database.setMeta(`judgements/${this.inspection}`, this.judgements);
+    return setMeta(`judgements/${this.inspection}`, this.judgements);
   }
 
   async undo() {
@@ -93,10 +99,20 @@ export class Log extends EventTarget {
 
   // Entries from the other side, and the judgements that stand there.
   async takeIn(entries, judgements) {
-    await database.takeIn(this.inspection, entries);
-    // Folding is a union: what another tab of this device stored comes in this way too.
-    for (const entry of entries) this.state.add(entry);
+    await takeIn(this.inspection, entries);
+    this.see(entries);
     await this.judge(judgements, entries);
+  }
+
+  // Entries that lie in the store already, because another tab of this device or the computer gave them. A union: twice is once.
+  see(entries) {
+    for (const entry of entries) this.state.add(entry);
+  }
+
+  // Another tab of this device recorded something.
+  hear(entries) {
+    for (const entry of entries) this.#fold(entry);
+    this.#tell(entries);
   }
 
   async judge(judgements, fresh = []) {

@@ -1,21 +1,44 @@
 // The walk page: opens what is kept, wires the parts, and says so when this device cannot keep anything.
 
+import { Advice } from "./advice.js";
+import { settleWithin } from "./answers.js";
+import { AppHere } from "./app_here.js";
 import { Cards } from "./cards.js";
-import { queuedEntries, requeuePhotos } from "./database.js";
+import { storage } from "./device.js";
+import { prepareDigest } from "./digest.js";
+import { keepDrafts, recordDrafts } from "./drafts.js";
 import { Findings } from "./findings.js";
 import { Handover } from "./handover.js";
 import { Log } from "./log.js";
+import { readPass } from "./pass.js";
 import { PhotoDialog, take } from "./photos.js";
-import { alarm, paintStatus } from "./status.js";
+import { requeuePhotos } from "./pictures.js";
+import { Ready } from "./ready.js";
+import { paintRefused } from "./refused.js";
+import { alarm } from "./status.js";
+import { paintStripWords } from "./strip.js";
+import { Tabs } from "./tabs.js";
+import { Talk } from "./talk.js";
+import { fetchThumbsFrom } from "./thumbs.js";
 import { Plan, Views } from "./views.js";
+import { saveWaiting } from "./waiting_file.js";
+import { paintWho, wireWho } from "./who.js";
 
 const page = document.querySelector(".walk");
 const log = new Log(page.dataset.inspection);
-const handover = new Handover(log, page.dataset.host);
+const talk = new Talk(page.dataset.host);
+const handover = new Handover(log, talk);
+const appHere = new AppHere();
+const tabs = new Tabs(log);
 const plan = new Plan();
 const findings = new Findings(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
-const views = new Views(log, plan, findings, document.getElementById("here").textContent);
+const views = new Views(log, plan, findings, document.getElementById("here").textContent, {
+  ready: new Ready({ log, plan, handover, talk, appHere }),
+  advice: new Advice({ log, plan, talk, open: (subject) => views.open(subject) }),
+  refused: { where: "refused entries", paint: (box) => paintRefused(box, handover, plan, log.inspection) },
+});
+let spaceLeft = null;
 
 const lost = (error) => `Not kept: this device cannot store it (${error?.message || error?.name || "no reason given"}). Do not close this page; free some space, then answer again.`;
 
@@ -23,26 +46,6 @@ function paintUndo() {
   const box = document.getElementById("undo");
   box.hidden = !log.lastAct;
   if (log.lastAct) box.querySelector("span").textContent = log.lastAct.words;
-}
-
-function paintWho() {
-  document.getElementById("who").hidden = Boolean(log.who);
-  document.querySelector("[data-who-now]").textContent = log.who || "nobody yet";
-}
-
-function wireWho() {
-  const field = document.getElementById("who-name");
-  const keep = () => { if (field.value.trim()) log.setWho(field.value.trim()).catch((error) => alarm(lost(error))); };
-  document.getElementById("who").addEventListener("click", (event) => {
-    const { who } = event.target.dataset;
-    if (who) log.setWho(who).catch((error) => alarm(lost(error)));
-  });
-  document.getElementById("who-keep").addEventListener("click", keep);
-  field.addEventListener("keydown", (event) => { if (event.key === "Enter") keep(); });
-  document.getElementById("change-who").addEventListener("click", () => {
-    document.getElementById("who").hidden = false;
-    field.focus();
-  });
 }
 
 async function snap(event) {
@@ -54,17 +57,6 @@ async function snap(event) {
   } catch (error) {
     alarm(`The photo was not kept: ${error.message}`);
   }
-}
-
-// The last resort: what waits here as a file of JSON lines, which works on plain http and without any contact.
-async function saveToFile() {
-  const rows = await queuedEntries(log.inspection);
-  const text = rows.map((row) => JSON.stringify(row.entry)).join("\n") + "\n";
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "application/jsonl" }));
-  link.download = `${log.inspection}-${log.device}.jsonl`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }
 
 function list(kind) {
@@ -86,7 +78,7 @@ function wirePage() {
     else if (button.dataset.list) list(button.dataset.list);
   });
   document.getElementById("snap").addEventListener("change", snap);
-  document.getElementById("save-file").addEventListener("click", saveToFile);
+  document.getElementById("save-file").addEventListener("click", () => saveWaiting(log).catch((error) => alarm(`The file could not be made: ${error.message}`)));
   document.querySelector("#undo button").addEventListener("click", () => log.undo().catch(() => {}));
 }
 
@@ -95,12 +87,39 @@ function wireLog() {
     const { subjects } = event.detail;
     views.paint(subjects);
     paintUndo();
-    paintWho();
+    paintWho(log);
     handover.count().then(() => handover.queued + handover.photos && handover.now(), () => {});
   });
+  log.addEventListener("recorded", (event) => handover.added(event.detail));
   log.addEventListener("lost", (event) => alarm(lost(event.detail)));
-  handover.addEventListener("change", () => paintStatus(handover));
+  handover.addEventListener("change", () => {
+    paintStrip();
+    if (location.hash === "#refused" || (location.hash === "#advice" && !handover.queued)) views.again();
+  });
+  for (const one of [appHere, tabs]) one.addEventListener("change", paintStrip);
+  // What the ready screen could not prove a moment ago may be proved now.
+  for (const [one, event] of [[appHere, "change"], [handover, "contact"]]) one.addEventListener(event, () => location.hash === "#ready" && views.again());
   addEventListener("online", () => handover.now());
+}
+
+function paintStrip() {
+  // A page that the computer no longer ships may not know what is asked for today.
+  const old = appHere.old || Boolean(talk.version && page.dataset.version !== talk.version);
+  paintStripWords(handover, { old, others: tabs.others, spaceLeft });
+}
+
+async function lookAtSpace() {
+  spaceLeft = (await storage()).left;
+  paintStrip();
+}
+
+// Without a service worker the page itself is gone once it is closed, so it warns while something waits or nobody answers.
+function warnBeforeLeaving() {
+  // A device that was let in reaches the walks only, so it leaves to their list and not to the laptop's own pages.
+  readPass().then((pass) => { if (pass) document.getElementById("leave").href = "/"; }, () => {});
+  document.getElementById("basic").hidden = appHere.possible;
+  if (appHere.possible) return;
+  addEventListener("beforeunload", (event) => { if (handover.queued + handover.photos || handover.trouble) event.preventDefault(); });
 }
 
 async function start() {
@@ -112,13 +131,24 @@ async function start() {
     return;
   }
   new Cards(log, document.getElementById("cards"), { onFinding: (subject) => findings.open(subject), onPhotoTaken: () => {} });
-  wireWho();
+  settleWithin(log, page, () => findings.settled());
+  keepDrafts(log, document.getElementById("cards"));
+  wireWho(log, lost);
   wirePage();
   wireLog();
-  paintWho();
+  paintWho(log);
+  warnBeforeLeaving();
+  prepareDigest();
+  fetchThumbsFrom(talk);
+  tabs.open();
   views.show();
+  await recordDrafts(log).catch((error) => alarm(lost(error)));
+  await findings.openDraft().catch(() => {});
   navigator.storage?.persist?.().catch(() => {});
   page.dataset.ready = "yes";
+  appHere.open();
+  lookAtSpace();
+  setInterval(lookAtSpace, 60_000);
   await requeuePhotos(log.inspection).catch(() => {});
   await handover.now();
 }

@@ -1,4 +1,4 @@
-// The header: how much was seen, and where the work is.
+// The header: how much was seen, and the sentence that stays until it was read.
 
 const RATINGS = ["good", "fair", "poor", "failed"];
 
@@ -34,25 +34,6 @@ export function paintHeader(log, subjects, here, where) {
   const tide = document.getElementById("tide");
   paintTide(tide, counts);
   tide.setAttribute("aria-label", `${counts.seen} of ${counts.of} checks seen, ${counts.unseen} said not to be seen`);
-}
-
-const counted = (number, one, many) => `${number} ${number === 1 ? one : many}`;
-
-// Where the work is, in words: never a bare "saved".
-export function whereItIs({ queued, photos, refused, trouble, host }) {
-  const waits = [queued && String(queued), photos && counted(photos, "photo", "photos")].filter(Boolean).join(" and ");
-  const parts = waits ? [`kept here · ${waits} to hand over`] : [trouble ? "kept here" : `all handed over to ${host}`];
-  if (refused.length) parts.push(`${refused.length} refused`);
-  if (trouble) parts.push(trouble);
-  return parts.join(" · ");
-}
-
-export function paintStatus(handover) {
-  const strip = document.getElementById("strip");
-  const words = whereItIs(handover);
-  if (strip.textContent !== words) strip.textContent = words;
-  strip.classList.toggle("wrong", Boolean(handover.trouble || handover.refused.length));
-  if (handover.refused.length) alarm(`Refused by ${handover.host}, kept on this device: ${handover.refused[0]}`);
 }
 
 // A refusal stands as long as the entry does; once understood it is not shouted again.

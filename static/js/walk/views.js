@@ -1,9 +1,10 @@
 // The plan of the page (which checks there are, on which unit, in which space) and the views over it, named in the address.
 
 import { build } from "./build.js";
-import { paint } from "./cards.js";
+import { paint } from "./card_paint.js";
+import { hasDispute } from "./answers.js";
 import { findings } from "./findings.js";
-import { photosOn, paintStrip } from "./photos.js";
+import { photosOn, paintStrip } from "./thumbs.js";
 import { answerOf, paintHeader, paintTide, tally } from "./status.js";
 
 // Read once from the templates and the list of sheets.
@@ -16,9 +17,14 @@ export class Plan {
     this.sources = sources;
     for (const row of document.querySelectorAll("[data-sheet]")) {
       const [system] = row.dataset.sheet.split("/");
-      this.sheets.set(row.dataset.sheet, { name: row.dataset.name, of: row.dataset.of });
+      const { name, of, kind, at } = row.dataset;
+      const { home } = document.querySelector(`template[data-system="${system}"]`).dataset;
+      this.sheets.set(row.dataset.sheet, { name, of });
       for (const source of sources.get(system).querySelectorAll("article.check")) {
-        const { check, in: space } = source.dataset;
+        const { check, in: where, for: kinds } = source.dataset;
+        // A unit is asked what its kind is asked; what is walked at the system's home is walked where this unit stands.
+        if (kind && kinds && !kinds.split(" ").includes(kind)) continue;
+        const space = where === home && at ? at : where;
         this.items.push({ subject: `sheet/${row.dataset.sheet}/${check}`, sheet: row.dataset.sheet, space, check, source, title: source.querySelector("h2").textContent });
       }
     }
@@ -37,6 +43,11 @@ export class Plan {
     return this.within("sheet", sheet).map((item) => ({ id: item.check, title: item.title }));
   }
 
+  // A check by its subject; undefined where this page has none of that name.
+  item(subject) {
+    return this.items.find((one) => one.subject === subject);
+  }
+
   nameOf(sheet) {
     const found = this.sheets.get(sheet);
     return found ? `${found.of} · ${found.name}` : sheet;
@@ -53,30 +64,37 @@ export class Plan {
 }
 
 export class Views {
-  constructor(log, plan, findingsView, title) {
-    Object.assign(this, { log, plan, findingsView, title });
-    this.boxes = Object.fromEntries(["sheets", "cards", "tray", "findings"].map((id) => [id, document.getElementById(id)]));
+  // `more` are views that paint themselves: name -> {paint(box), where}.
+  constructor(log, plan, findingsView, title, more) {
+    Object.assign(this, { log, plan, findingsView, title, more });
+    this.boxes = Object.fromEntries(["sheets", "cards", "tray", "findings", ...Object.keys(more)].map((id) => [id, document.getElementById(id)]));
     this.order = "sheet";
     addEventListener("hashchange", () => this.show());
   }
 
-  // Go to what the address names: #sheets, #sheet/<system>/<unit>, #space/<id>, #tray or #findings.
+  // Go to what the address names: #sheets, #sheet/<system>/<unit>, #space/<id>, #tray, #findings, #ready or #refused.
   show() {
     const [kind, ...rest] = decodeURIComponent(location.hash.slice(1)).split("/");
     const id = rest.slice(0, kind === "sheet" ? 2 : 1).join("/");
     const known = (kind === "sheet" && this.plan.sheets.has(id)) || (kind === "space" && this.plan.spaces.has(id));
-    this.kind = known || kind === "tray" || kind === "findings" ? kind : "sheets";
+    this.kind = known || kind === "tray" || kind === "findings" || kind in this.more ? kind : "sheets";
     this.id = id;
     if (known) this.order = kind;
     for (const [name, box] of Object.entries(this.boxes)) box.hidden = name !== (known ? "cards" : this.kind);
     if (known) this.#buildCards();
     this.paint();
+    this.again();
     scrollTo(0, 0);
+  }
+
+  // Paint a view that does so itself anew, where it is in sight.
+  again() {
+    this.more[this.kind]?.paint(this.boxes[this.kind]);
   }
 
   #buildCards() {
     const items = this.plan.within(this.kind, this.id);
-    const cards = items.map((item) => build(item.source, item.subject, this.kind === "space" ? this.plan.nameOf(item.sheet) : this.plan.spaces.get(item.source.dataset.in)));
+    const cards = items.map((item) => build(item.source, item.subject, this.kind === "space" ? this.plan.nameOf(item.sheet) : this.plan.spaces.get(item.space)));
     const none = Object.assign(document.createElement("p"), { className: "empty", textContent: "No check of the systems counted on board is done here." });
     this.boxes.cards.replaceChildren(...this.plan.cautions(items), ...(cards.length ? cards : [none]));
   }
@@ -97,7 +115,7 @@ export class Views {
     const sheet = this.plan.sheets.get(this.id);
     if (this.kind === "sheet") paintHeader(this.log, this.plan.subjects("sheet", this.id), sheet.name, sheet.of);
     else if (this.kind === "space") paintHeader(this.log, this.plan.subjects("space", this.id), this.plan.spaces.get(this.id), "all that is looked at here");
-    else paintHeader(this.log, this.plan.subjects("all"), this.title, { sheets: "the whole vessel", tray: "photos without a place", findings: "findings" }[this.kind]);
+    else paintHeader(this.log, this.plan.subjects("all"), this.title, this.more[this.kind]?.where ?? { sheets: "the whole vessel", tray: "photos without a place", findings: "findings" }[this.kind]);
   }
 
   #paintSheets() {
@@ -105,7 +123,8 @@ export class Views {
       const subjects = row.dataset.sheet ? this.plan.subjects("sheet", row.dataset.sheet) : this.plan.subjects("space", row.dataset.space);
       const counts = tally(this.log, subjects);
       row.hidden = !subjects.length;
-      row.querySelector("[data-tally]").textContent = `${counts.seen} of ${counts.of}`;
+      const disputed = subjects.some((subject) => hasDispute(this.log, subject));
+      row.querySelector("[data-tally]").textContent = `${disputed ? "two answers · " : ""}${counts.seen} of ${counts.of}`;
       paintTide(row.querySelector(".tide"), counts);
     }
   }
@@ -129,10 +148,24 @@ export class Views {
       history.pushState(null, "", address);
       this.show();
     }
-    const card = this.boxes.cards.querySelector(`[data-subject="${item.subject}"]`);
+    this.#goTo(item.subject);
+    return true;
+  }
+
+  // Open a check on the sheet of its unit.
+  open(subject) {
+    const item = this.plan.item(subject);
+    if (!item) return;
+    // Not by location.hash: its event would build the cards once more and lose the place.
+    history.pushState(null, "", `#sheet/${item.sheet}`);
+    this.show();
+    this.#goTo(subject);
+  }
+
+  #goTo(subject) {
+    const card = this.boxes.cards.querySelector(`[data-subject="${subject}"]`);
     card.scrollIntoView({ block: "start" });
     card.focus({ preventScroll: true });
-    return true;
   }
 
   #cardInView() {

@@ -1,0 +1,116 @@
+"""What was written on the well kept candidate's hull, open deck, tanks and pipes; the format is that of well_kept.py."""
+
+SHEETS = {
+    "hull": """
+gauging-report g | as_built=11.0/9.0/8.0; measured=10.6/8.7/7.8; measured_year=2024; member=shell, strength deck or tight bulkhead; \
+previous=10.7/8.8/7.85; previous_year=2019; basis=gauging report; place=Frame 22, strake C, port
+repair-history g | conditions=0/1/0; due=2027-02-28
+drawings g
+old-paint g | papers=report seen; inventory=aboard, kept up
+spot-gauging g | as_built=11.0/9.0/8.0; measured=10.5/0.341 in/7.8; member=shell, strength deck or tight bulkhead; basis=drawing; \
+calibrated=2026-09-01; place=Frame 22, both sides
+coating g/f/g | breakdown=2/6/1; scale=0/1/0; edges=6/14/4 | || Rust along the edges of the cargo rail, no scale under it. ||
+pitting g | depth=0.6/0.9/0.3; as_built=11.0/9.0/8.0; share=3
+cracks g/p/g | cracks=0/1/0; longest=0/65/0 | || One at the toe of the crane pedestal bracket, 65 mm, dye confirmed. ||
+doublers g | patches=0; cement=0
+docking g | last=2024-05-24; ship=cargo; on=2026-10-06; due=2027-05-24
+antifouling f | papers=certificate seen; coated=2024-05-22; idle=190
+draughts g | forward_port=4.31; forward_starboard=4.33; midship_port=4.62; midship_starboard=4.66; aft_port=4.95; aft_starboard=4.97; list=0.2
+fairness g | depth=14; bays=3
+waterline-belt f | bare=9
+fenders g | broken=2.5
+cathodic-protection g | potential=-0.92; electrode=silver chloride; current=14; left=60
+sea-valves g | valves=21; turned=21
+sea-chests g | interval=30
+shell-inside g | spots=12
+ventilators g | lowest=900; worked=14; stuck=1
+house-foot g | holed=0
+rails-and-ladders g | loose=2
+weather-doors g | doors=9; leaking=1; sill=600
+hatches g | tried=6; faulty=0; coaming=600
+watertight-doors g | doors=3; power=24; hand=61
+penetrations f | bulkheads=5; open=1 | One cable pipe open beside frame 30, both faces. Foam is not a seal.
+windows g | leaking=1
+gauging-density g | points=210/120/96; plates=96/54/44; extent=all plates
+marks g | certificate=1180; measured=1182
+moonpool n
+collision-bulkhead g | valves=3; worked=3
+""",
+    "open-deck": """
+load-plan g | mass=60; area=20; rated=5; total=1400; centre=1.0
+length-by-count g | claimed=48; counted=16; pitch=3.0
+clear-area g | length=48; breadth=15.4; deducted=18; pieces=7
+deck-plate g | hollow=6; scars=31
+underside g | bays=9; bent=0
+landing-lines g | bulkheads=4; span=9.6
+sheathing g | left=52; soft=4
+lashing-points g | points=64; faulty=2; rating=10
+sockets-and-pads g | places=12; seats=2
+cargo-rail g | set_in=20; posts=0
+rail-pockets f | blocked=3
+bulwarks g | flaps=12; swinging=11
+deck-services g | sockets=10; largest=125
+wet-deck g | freeboard=3.02; draught=4.96
+""",
+    "tanks": """
+tank-plan g | tanks=4/4/8/4/10/4; capacity=620/210/780/640/950/58; built=part of the hull/free-standing/part of the hull/part of the hull/part of \
+the hull/part of the hull
+last-contents g | last=Brine, gas oil and water by plan; washed=2026-06-20; now=0/0/310/220/410/9
+class-record g | examined=2024-05-22; word=good; tested=2024-05-23
+neighbours g | shared=2; shell=2
+vessel-papers g | test_pressure=8.4; design_pressure=5.6; tested=2023-05-12; relief=2025-05-12; plate=Plates readable on all four
+drinking-water g | analysed=2026-07-02; lined=2019-05-30
+air-pipes g/g/g/g/f/g | heads=4/4/8/4/10/4; faulty=0/0/0/0/2/0; lowest=760 | || || || || Two balls stuck in their guides, port side. ||
+vent-valves g | overhauled=2024-05-25
+sounding-pipes g | pipes=4/4/8/4/10/4; faulty=0
+gauges g | claimed=0.4/0.2/41.4/52.4/62.4/3.0; gauged=0.4/0.2/41.2/52.4/62.1/3.0; tank=Number 2 port
+level-alarms g | proved=4; failed=0
+quick-closing g | valves=8; pulled=8; closed=8 | All eight pulled from the deck box, all eight fell.
+waste-holding f | sewage=32; sludge=14; landed=2026-09-28 | Enough for a crew of 24, not for the brief's forty.
+stirrers-and-fittings g | fitted=4; ran=4
+sample g | water=0/0/4/0/0/0; sampled=2026-10-07
+full-depth g | tape=4.82/6.10/4.44/4.61/5.20/2.10; table=4.84/6.10/4.45/4.62/5.24/2.11
+covers g | covers=8/4/16/8/20/6; missing=0
+boundaries g | leaks=0
+wall-gauging g | as_built=10.0/10.0/10.0/9.0/9.0/9.0; measured=9.7/9.8/0.382 in/8.8/7.8/8.7; member=shell, strength deck or tight bulkhead; \
+basis=drawing; place=Frame 41, by the cargo rail
+vessel-shell g | found=9.2; least=7.5; place=Cone, two spots
+seats g | weight=11.5; widest=3.2; opening=4.6
+tank-air ?not opened
+coating-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | breakdown=2; scale=0; edges=8; tank=Ballast 4 starboard, entered by \
+the yard's own permit
+steel-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | pit=0.8; anodes=55; tank=Ballast 4 starboard
+corrugations g/n/n/n/n/n/n | pitch=1200; depth=340; cracks=0
+solid-ballast g | mass=0
+voids ?no access | | No permit made out for the peaks that day.
+""",
+    "pumps-and-piping": """
+pipe-wear g | bend=7.1/5.2/7.4/7.3/6.8; straight=7.6/6.9/7.6/7.5/7.4
+patches g | clamps=0/0/0/1/0; weeping=0/0/0/2/0
+hoses g | pieces=6/4/8/14/6; oldest=6
+remote-valves g/g/g/f/g | run=8/4/16/20/4; dead=0/0/0/1/0
+hand-valves g | tried=10; faulty=0/0/0/1/0
+lines-and-blanks g | crossings=2
+pump-run g | pumps=4/2/2/3/2; ran=4/2/2/3/2; plate=100; flow=94
+pump-vibration g/n/g/g/n | velocity=2.2; category=II/II/II/I/II; size=up to 200 kW; pump=Number 1
+cargo-manifold g | stations=6; lines=4
+cargo-hydraulics n
+way-out g | pumps=4/0/0/0/0; pipe=210/90/0/0/0; bore=125; mass=9/4/0/0/0
+bulk-compressor g | hours=6100; pressure=5.4; discharge=96
+bulk-lines g
+filling-station g | stations=2
+fuel-transfer g | pumps=2; unreachable=0
+fuel-purifier g | capacity=1500; hours=900
+bunker-note g | temperature=66; density=846
+bilge-suction g | wells=9; emptied=9; slowest=6
+emergency-suction g | bore=200; turned=fully
+bilge-main g | bore=125
+bilge-pump g | capacity=100
+bilge-count g | pumps=3; ship=cargo
+bilge-valves g | proved=3; failed=0
+ballast-transfer g | flow=96; left=40
+air-compressors g | gained=10; minutes=14; hours=3100
+air-receivers g | receivers=5; inspected=2024-05-14; relief=2024-05-14
+control-air g | lost=0.3
+""",
+}

@@ -1,0 +1,103 @@
+"""What was written on the well kept candidate's fire protection, life-saving, environmental plants and hazardous materials; format of well_kept.py."""
+
+SHEETS = {
+    "fire-protection": """
+fire-plan g | wrong=0
+guests f | today=cargo ship; guests=24 | With 24 guests she is a passenger ship by rule: sprinklers, zones, low lights. Nothing of it is there.
+heads g | tried=13; failed=0; slowest=14
+heads-age g | year=2018; free=48
+doors g | tried=11; failed=1
+dampers g | tried=14; failed=0
+fan-stops g | stops=7; failed=0; shut=3,5
+insulated-divisions f | holes=2 | Two holes beside the cable tray in the stores passage, one of them stuffed with rag.
+main-pressure g | pressure=5.6; second=6.0; start=14
+emergency-pump g | time=48; pressure=4.1; capacity=40 | Started by the second mate, who had never done it.
+main-pipe g | tried=18; faulty=1; clamps=0
+hoses g | last=2024-05-26; on=2026-10-06; missing=0
+monitors g | mass=6.8
+fixed-system g | medium=carbon dioxide; spaces=3; year=2008
+gas-charge g | measured=43.8; nominal=45; short=0
+gas-weighed g | last=2024-05-27; kind=CO2 charge, cargo ship; on=2026-10-06
+cylinder-tests g | tested=6; cylinders=52; failed=0; age=18
+gas-valves g | last=2024-05-27; kind=CO2 control valves, internal; on=2026-10-06
+gas-room g
+gas-pipes g | delay=25; blown=2024-05-27
+mist-or-sprinkler g | last=2024-05-26; on=2026-10-06; nozzles=0
+foam-sample p | last=2025-09-10; kind=foam concentrate, later sample; on=2026-10-06 | Late by four weeks; the bottle is drawn and waits on the office shelf.
+foam-content g | content=0.4; on=2026-10-06; volume=2,2
+foam-mixing g | measured=3.2; nominal=3
+galley-fire g | cleaned=2026-04-02; fat=1
+small-spaces g | bottles=9
+extinguishers g | last=2026-04-08; kind=portable extinguisher, service; on=2026-10-06; seen=22; faulty=0
+outfits g | last=2026-04-08; kind=breathing apparatus, masks and demand valves; on=2026-10-06; sets=4; spare=8; donned=71
+air-compressor g | last=2026-03-30; on=2026-10-06
+escape-sets g | sets=11; faulty=0
+""",
+    "life-saving": """
+places f | certificate=24; port=34; starboard=34 | One side carries 34. The brief asks for 40 and a refit's people come on top.
+boat-annual n
+boat-five-year n
+hooks n
+davit-steel g | | The rescue boat's davit: seat and pins sound under the paint.
+falls g | last=2024-05-25; diameter=14
+boat-lowered g | lower=95; hoist=160
+boat-engine g | start=4
+boat-shell n
+rescue-boat g
+raft-service g | last=2026-04-09; rafts=6; raft_made=2018-03-01
+raft-contents g | expires=2027-10-31
+release g | expires=2028-04-30; wrong=0
+raft-davit n
+way-to-the-water g | short=0
+suits x | last=2023-08-20; made=2017-02-01; suits=28 | Pressure test ran out in August; the firm is booked for November.
+lifejackets g | jackets=36; children=0
+inflatable-jackets g | last=2026-04-09
+lifebuoys g | expires=2028-09-30
+beacon g | last=2026-04-20; maintained=2024-05-28
+radio-dates g | expires=2028-05-31; kind=EPIRB battery
+rockets g | expires=2028-02-28; kind=rockets, flares, smoke
+drill g | muster=6
+""",
+    "environment": """
+separator-papers g | installed=2008-09-01; standard=MEPC.107(49); calibrated=2024-05-27
+separator-run g | content=6; swing=8 | Half an hour back to the tank; 4 to 6 ppm.
+bypass g | seals=Seven found, seven in the log
+oil-book g | book=5.1; sounded=5,3
+sludge-size g | volume=14; consumption=11.7; days=35; fuel=distillate
+oil-to-sea f | | Thrusters and stern tubes run on mineral oil. Polar waters will want another one.
+spill-gear g
+sewage-plate p | installed=2008-09-01; standard=MEPC.2(VI); capacity=24 | The plate says 24 persons; the brief says 40.
+sewage-alive g | analysed=2026-05-30; solids=38
+grey-water f | grey=12 | Twelve cubic metres: three days of forty people.
+treatment g | treatment=approved system; renewal=2024-05-28; installed=2022-03-15; approval=BWMS Code
+treatment-alive g | bypasses=0; hours=410
+treatment-sample g | large=2; small=1; coli=14; enterococci=6; cholera=0
+ballast-need f | needed=420 | The dry bulk tanks gone, she needs more of it, not less.
+garbage-hold f | held=6 | Six cubic metres, no cold room; ten days of the brief's forty.
+garbage-book g
+incinerator n
+other-engines g | speed=1800; certificate=II; area=open sea
+technical-file g | wrong=0
+american-label ?no time
+after-treatment n
+""",
+    "hazardous-materials": """
+inventory g | inventory=seen; european=no; samples=31
+asbestos-papers g | papers=report seen; samples=2 | Two positive, both gaskets of the exhaust, both on the drawing.
+asbestos-open g | places=0
+asbestos-house g | kinds=4
+asbestos-parts f | undeclared=2
+pcb g | papers=report seen
+halon g | cylinders=0
+small-plants f | refrigerant=R-410A; installed=2016-05-20; charge=2.4; total=11 | Four split units, bought ashore and not in the inventory.
+foam ?not opened
+lead-elsewhere g | mass=0.2
+cybutryne g | papers=certificate seen; applied=2024-05-22
+sources g | sources=0
+cargo-remains f | drums=6 | Six drums of brine additive behind the bulk tanks; nobody claims them.
+chemical-store g | land=14
+fibres-and-wool g
+cutting-plan f | unknown=3; samples=12 | Three rooms of the new plan lie outside the survey. The seller allows samples.
+waste-papers g
+""",
+}

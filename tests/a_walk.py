@@ -1,0 +1,71 @@
+"""What the tests do on a walk page, in a surveyor's words."""
+
+import hashlib
+
+from PIL import Image
+from playwright.sync_api import Page, expect
+
+# Everything this device keeps of entries, straight from its own store.
+LOG = """async () => {
+  const open = indexedDB.open("inspection-walk");
+  const database = await new Promise((done) => { open.onsuccess = () => done(open.result); });
+  const rows = database.transaction("entries").objectStore("entries").getAll();
+  return new Promise((done) => { rows.onsuccess = () => { database.close(); done(rows.result.map((row) => row.entry)); }; });
+}"""
+
+
+def begin(page: Page, address: str, who: str = "QX") -> str:
+    """Begin an inspection on the gangway; returns its id, with the list of sheets in sight."""
+    page.goto(address)
+    page.click("button:has-text('begin the walk')")
+    called(page, who)
+    return page.url.split("/")[4].split("#")[0]
+
+
+def come_aboard(page: Page, address: str, inspection: str, who: str) -> None:
+    """Open the walk of an inspection that somebody began."""
+    page.goto(f"{address}/inspection/{inspection}/walk")
+    called(page, who)
+
+
+def called(page: Page, who: str) -> None:
+    page.fill("#who-name", who)
+    page.click("#who-keep")
+
+
+def sheet(page: Page, system: str = "hull") -> None:
+    """Open the first sheet of a system."""
+    page.evaluate("() => { location.hash = 'sheets'; }")
+    page.locator(f"[data-sheet^='{system}/']").first.click()
+
+
+def plain_cards(page: Page):
+    """The cards in sight that ask for no entry into an enclosed space."""
+    return page.locator("#cards article.check:not([data-enclosed])")
+
+
+def kept_for_good(page: Page) -> None:
+    """Wait until the service worker keeps the page and all its assets, as the ready screen proves it."""
+    page.evaluate("() => { location.hash = 'ready'; }")
+    expect(page.locator("#ready li").nth(3)).to_have_attribute("data-ready", "ready", timeout=20_000)
+
+
+def handed_over(page: Page) -> None:
+    """Wait until the computer has proved that it has everything."""
+    expect(page.locator("#strip")).to_contain_text("all handed over", timeout=60_000)
+
+
+def log_of(page: Page) -> dict[str, dict]:
+    """Every entry kept on this device, by id."""
+    return {one["id"]: one for one in page.evaluate(LOG)}
+
+
+def pictures(folder, count: int) -> dict[str, str]:
+    """Different photos larger than a small copy may be: SHA-256 -> path."""
+    made = {}
+    for number in range(count):
+        noise = Image.effect_noise((300, 200), 60 + number).resize((2400, 1600))
+        path = folder / f"photo{number}.jpg"
+        noise.convert("RGB").save(path, quality=90)
+        made[hashlib.sha256(path.read_bytes()).hexdigest()] = str(path)
+    return made

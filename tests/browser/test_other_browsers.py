@@ -1,0 +1,89 @@
+"""The same stretch below deck in the other two engines, driven over WebDriver: Firefox, and WebKit as Safari has it."""
+
+import hashlib
+import os
+import time
+
+import pytest
+
+from tests import a_browser, a_walk
+
+# The driver library warns of its own inner calls.
+pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning:selenium.*")
+# What playwright's expect() does, for drivers without it.
+PATIENCE = 30.0
+
+
+@pytest.fixture(params=["firefox", "webkit"])
+def browser(request):
+    """A started browser; one that is missing fails the test where browsers are required."""
+    with a_browser.display():
+        one = a_browser.other(request.param)
+        if one is None:
+            missing = a_browser.OTHERS_MISSING[request.param]
+            pytest.fail(missing) if os.environ.get("BROWSER_REQUIRED") else pytest.skip(missing)
+        one.set_script_timeout(20)
+        yield one
+        one.quit()
+
+
+def until(browser, script, *more):
+    """Run the script until what it returns is true; returns that."""
+    end = time.monotonic() + PATIENCE
+    while time.monotonic() < end:
+        found = browser.execute_script(script, *more)
+        if found:
+            return found
+        time.sleep(0.1)
+    raise AssertionError(f"{script} never held; the strip says: {browser.execute_script(STRIP)}")
+
+
+STRIP = "return document.getElementById('strip')?.textContent"
+SAYS = "return (document.getElementById('strip')?.textContent ?? '').includes(arguments[0])"
+CARD = "[...document.querySelectorAll('#cards article.check:not([data-enclosed])')][arguments[0]]"
+READY = "return document.querySelectorAll('#ready li')[3]?.dataset.ready === 'ready'"
+
+
+def rate(browser, index, word):
+    until(browser, f"const card = {CARD}; if (!card) return false; card.querySelector(`[data-rate=${{arguments[1]}}]`).click(); return true", index, word)
+    until(browser, f"return {CARD}?.querySelector(`[data-rate=${{arguments[1]}}]`).getAttribute('aria-pressed') === 'true'", index, word)
+
+
+def go(browser, view):
+    browser.execute_script("location.hash = arguments[0]", view)
+
+
+def test_the_walk_opens_records_and_hands_over_after_the_computer_was_killed(browser, computer, tmp_path):
+    """Kept page, answers, a reload and a photo without any computer, then both logs are equal."""
+    browser.get(computer.address)
+    browser.find_element("xpath", "//button[contains(., 'begin the walk')]").click()
+    until(browser, "return document.querySelector('.walk')?.dataset.ready === 'yes'")
+    browser.find_element("css selector", "#who-name").send_keys("QX")
+    browser.find_element("css selector", "#who-keep").click()
+    inspection = browser.current_url.split("/")[4]
+    go(browser, "ready")
+    until(browser, READY)
+    sheet = browser.execute_script("return document.querySelector('[data-sheet^=\"hull/\"]').dataset.sheet")
+    go(browser, f"sheet/{sheet}")
+    rate(browser, 0, "good")
+    computer.kill()
+    for index in range(1, 5):
+        rate(browser, index, "poor")
+    browser.execute_script("location.reload()")  # the driver's own refresh passes by what a browser keeps
+    until(browser, "return document.readyState === 'complete' && performance.getEntriesByType('navigation')[0].type === 'reload'")
+    until(browser, f"return {CARD}?.querySelector('[data-rate=poor]').getAttribute('aria-pressed') === 'true'", 4)
+    rate(browser, 5, "fair")
+    pictures = a_walk.pictures(tmp_path, 1)
+    browser.execute_script(f"{CARD}.querySelector('[data-act=photo]').click()", 0)
+    browser.find_element("css selector", "#cards article:not([data-enclosed]) input[data-photo=choose]").send_keys(*pictures.values())
+    until(browser, SAYS, "1 photo to hand over since")
+    until(browser, SAYS, "no contact with")
+
+    computer.start()
+
+    browser.execute_script("window.dispatchEvent(new Event('online'))")
+    until(browser, SAYS, "all handed over")
+    log = browser.execute_async_script(f"({a_walk.LOG})().then(arguments[0])")
+    assert {one["id"]: one for one in log} == computer.entries(inspection)
+    folder = computer.data / "inspections" / inspection / "photos"
+    assert set(pictures) <= {hashlib.sha256(path.read_bytes()).hexdigest() for path in folder.iterdir() if path.is_file()}

@@ -1,0 +1,94 @@
+"""Joining with a real browser over plain http at a name that is not this computer's own, as a phone on the hotspot sees it."""
+
+import contextlib
+import re
+import threading
+import time
+
+import pytest
+import waitress
+
+from inspector import create_app
+from inspector.web.shared import Shared
+from tests import a_browser
+
+NAME = "laptop.test"
+
+
+@pytest.fixture
+def site(tmp_path):
+    """A shared instance with a shared inspection: its address for devices, and the application."""
+    app = create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(NAME, 5731, "basic"))
+    server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
+    threading.Thread(target=_run, args=(server,), daemon=True).start()
+    begun = app.test_client().post("/inspections", data={"go": "walk"}).headers["Location"].split("/")[2]
+    app.extensions["sharing"].share(begun)
+    yield f"http://{NAME}:{server.effective_port}", app, begun
+    server.close()
+    app.extensions["desk"].close()
+
+
+def _run(server):
+    with contextlib.suppress(OSError):  # its sockets are closed under it at the end
+        server.run()
+
+
+@pytest.fixture
+def phone():
+    path = a_browser.installed() or a_browser.own_download()
+    if not path:
+        pytest.skip(a_browser.MISSING)
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=path, args=["--no-sandbox", "--disable-gpu", f"--host-resolver-rules=MAP {NAME} 127.0.0.1"])
+        page = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True).new_page()
+        page.set_default_timeout(20_000)
+        yield page
+        browser.close()
+
+
+def join(phone, address, app, name="tablet of QX"):
+    code = app.extensions["sharing"].pairing.new_code().replace("-", "")
+    phone.goto(f"{address}/join#{code}")
+    phone.fill("[name=name]", name)
+    phone.click("#join button")
+    phone.wait_for_url(f"{address}/")
+
+
+def test_a_phone_joins_by_the_code_in_the_address_and_records_in_its_own_name(phone, site):
+    """Scan, name, join, walk: what is tapped is in the laptop's journal under the device's own name, and the code is gone from the address."""
+    address, app, begun = site
+    assert 401 == phone.goto(address).status
+    join(phone, address, app)
+    phone.click("a.button.first")
+    phone.fill("#who-name", "QX")
+    phone.click("#who-keep")
+    phone.locator("[data-sheet^='hull/']").first.click()
+    phone.locator("#cards article.check:not([data-enclosed]) button[data-rate=fair]").first.click()
+    device = app.extensions["sharing"].devices.all()[0]["id"]
+    inspection = app.extensions["desk"].inspections.get(begun)
+    end = time.monotonic() + 30
+    while time.monotonic() < end and not any(entry.field == "rating" for entry in inspection.since(0)):
+        phone.wait_for_timeout(100)
+
+    assert re.fullmatch(r"tablet-of-qx-[0-9a-f]{8}", device)
+    assert {"fair"} == {entry.value for entry in inspection.entries if entry.device == device and entry.field == "rating"}
+    assert {} == inspection.missing()
+    assert phone.evaluate("() => isSecureContext") is False
+
+
+def test_a_wrong_code_is_told_on_the_page_and_a_second_join_keeps_the_device(phone, site):
+    """The refusal's sentence stands under the form; joining again in the same browser makes no second device."""
+    address, app, _ = site
+    phone.goto(f"{address}/join#wrongwrong")
+    assert "" == phone.evaluate("() => location.hash")
+    phone.fill("[name=name]", "tablet")
+    phone.click("#join button")
+    phone.wait_for_selector("#join .fault:not([hidden])")
+    assert "not the code" in phone.inner_text("#join .fault")
+    join(phone, address, app)
+    first = [one["id"] for one in app.extensions["sharing"].devices.all()]
+    join(phone, address, app)
+
+    assert first == [one["id"] for one in app.extensions["sharing"].devices.all()]
