@@ -31,27 +31,27 @@ keep watch|deck-machinery/crane|Crane bearing grows loose|1.1 mm of 2.0 allowed,
 
 _WORK = work("""
 2|tanks|dry|remove|Take out four bulk vessels with pipes and compressor|60000|85000|120000|-46
-3|hull|decks|refurbish|Crane bracket, rail edges|24000|36000|58000|0.1
+3|hull|decks|refurbish|Crane bracket, rail edges|24000|36000|58000|
 5|tanks|waste|refurbish|Second treatment unit and 30 m³ of holding in wet cargo tank 1|110000|150000|210000|6
-6|thrusters|bow-2|refurbish|Draw, open, new seals and bearings, test ashore|140000|185000|260000|0
-6|thrusters|bow-2|replace|New tunnel unit of the same size|520000|610000|720000|0.4
-8|switchboards|main|refurbish|Renew air breakers of the thrusters by the maker's successor type|90000|120000|165000|-0.3
-9|switchboards|batteries|refurbish|Batteries and charger|9000|12000|16000|0
-10|reefers|plant|refurbish|Find leaks, new flanges, new cut-outs; gas stays|18000|26000|45000|0
+6|thrusters|bow-2|refurbish|Draw, open, new seals and bearings, test ashore|140000|185000|260000|
+6|thrusters|bow-2|replace|New tunnel unit of the same size|520000|610000|720000|
+8|switchboards|main|refurbish|Renew air breakers of the thrusters by the maker's successor type|90000|120000|165000|
+9|switchboards|batteries|refurbish|Batteries and charger|9000|12000|16000|
+10|reefers|plant|refurbish|Find leaks, new flanges, new cut-outs; gas stays|18000|26000|45000|
 10|reefers|plant|replace|Plant with a natural refrigerant, pipes renewed|160000|210000|290000|0.9
-11|dynamic-positioning|dp|replace|New consoles and computers, failure analysis, trials|480000|560000|700000|-0.2
-11|dynamic-positioning|dp|refurbish|Spare cards, batteries of both supplies|40000|55000|75000|0
-12|environment|sewage|replace|Sewage plant for 44 persons with a buffer tank|130000|165000|240000|3.2
-13|life-saving|rafts|refurbish|Rafts for 44 on each side, suits tested, ten suits more|38000|52000|80000|0.6
+11|dynamic-positioning|dp|replace|New consoles and computers, failure analysis, trials|480000|560000|700000|
+11|dynamic-positioning|dp|refurbish|Spare cards, batteries of both supplies|40000|55000|75000|
+12|environment|sewage|replace|Sewage plant for 44 persons with a buffer tank|130000|165000|240000|
+13|life-saving|rafts|refurbish|Rafts for 44 on each side, suits tested, ten suits more|38000|52000|80000|
 14|deck-machinery|crane|replace|Knuckle-boom crane, 6 t at 14 m, pedestal strengthened|290000|380000|560000|4.5
 |fire-protection|all|refurbish|Sprinklers, zones and low lights if she is to carry guests by the passenger rules||||
 |landing-and-boarding|way-in|replace|Side door with platform, port, frame 31 to 34||||
 """) + by_rate("""
 1|hazardous-materials|all|refurbish|Samples of the three rooms outside the survey||demo-sample|24
-4|hull|decks|refurbish|Blasting and coating along the cargo rail|0.1|demo-coat|110
-7|accommodation|all|replace|House of one deck and a half for the brief's people, on the after deck|118|demo-house|520
-7|accommodation|cabins|refurbish|Two wet units|0.1|demo-wet|2
-15|pumps-and-piping|fuel|refurbish|Transfer line rerouted clear of the new house|0.8|demo-pipe|64
+4|hull|decks|refurbish|Blasting and coating along the cargo rail||demo-coat|110
+7|accommodation|all|replace|House of one deck and a half for the brief's people, on the after deck|143|demo-house|520
+7|accommodation|cabins|refurbish|Two wet units||demo-wet|2
+15|pumps-and-piping|fuel|refurbish|Transfer line rerouted clear of the new house||demo-pipe|64
 16|hull|all|refurbish|Docking for the seals, anodes and the bottom survey||demo-dock|9
 """)
 

@@ -50,15 +50,15 @@ Generator sets 1 to 4|generator|910|4|1800|2008|218|209|207|declared
     *single("stores", "water=640; watermaker=12; sewage=32; grey=12; dry=19; chilled=12; frozen=15.5; waste=6; toilets=vacuum; discharge=as permitted; "
             "compactor=no; water_per_head=140"),
     *table("weights", "name act mass basis area thickness extra lcg tcg vcg part", """
-Dry bulk vessels, pipes and compressor|off|46|drawing||||42.0|0|4.4|lightship
+Take out four bulk vessels with pipes and compressor|off|46|drawing||||42.0|0|4.4|lightship
 Cargo pumps and deck lines|off|15.5|computed||||33.0|0|2.8|lightship
 Fire monitors and their pump|off|6.8|weighed||||54.0|0|17.5|lightship
 Deck sheathing, timber|off|31|computed||||24.0|0|8.2|lightship
-House, steel of deck, sides and top|on|||1180|7|25|33.5|0|11.2|lightship
-House, linings, furniture and wet units|on|62|rule of thumb||||33.5|0|10.9|lightship
-Knuckle-boom crane, above the old one|on|14|drawing||||17.0|5.5|12.5|lightship
+House of one deck and a half for the brief's people, on the after deck|on|||1180|7|25|33.5|0|11.2|lightship
+The same house: linings, furniture and wet units|on|62|rule of thumb||||33.5|0|10.9|lightship
+Knuckle-boom crane, 6 t at 14 m, pedestal strengthened|on|4.5|drawing||||17.0|5.5|12.5|lightship
 Two boats with cradles and davit|on|17|drawing||||14.0|-4.0|10.2|lightship
-Sewage plant and pipes|on|6|computed||||22.0|0|3.2|lightship
+Second treatment unit and 30 m³ of holding in wet cargo tank 1|on|6|computed||||22.0|0|3.2|lightship
 Stores and guests' effects|on|24|rule of thumb||||36.0|0|9.6|deadweight
 """),
     *table("levers", "angle gz kn", "0|0|\n5|0.19|\n10|0.38|\n15|0.56|\n20|0.73|\n25|0.86|\n30|0.94|\n35|0.96|\n40|0.93|\n50|0.76|\n60|0.48|"),
