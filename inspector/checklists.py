@@ -75,9 +75,9 @@ class System:
         """The checks that a unit of that kind is asked; all of them where its kind is not known."""
         return tuple(check for check in self.checks if not check.kinds or kind not in self.kinds or kind in check.kinds)
 
-    def minutes(self, kind: str = "") -> float:
-        """How long one unit of that kind takes, walking apart."""
-        return sum(check.minutes for check in self.checks_for(kind))
+    def minutes(self, kind: str = "", critical: bool = False) -> float:
+        """How long one unit of that kind takes, walking apart; the critical checks alone where that is asked."""
+        return sum(check.minutes for check in self.checks_for(kind) if check.critical or not critical)
 
     def check(self, check_id: str) -> Check | None:
         """The check of that id, or None."""

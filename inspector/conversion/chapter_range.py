@@ -216,7 +216,7 @@ def _days_told(figure: Figure) -> tuple[str, ...]:
 
 
 def _drawings(given: Inputs, others: Limits | None) -> Iterator[Graph | Bars]:
-    curves = [_curve(one) for one in given.ways.curves]
+    curves = [_curve(one, _fastest(given)) for one in given.ways.curves]
     curves = [one for one in curves if one.points]
     if curves:
         names = ", ".join(curve.label for curve in curves)
@@ -227,9 +227,15 @@ def _drawings(given: Inputs, others: Limits | None) -> Iterator[Graph | Bars]:
         yield Bars("What lasts how long", "days", tuple(bars), "Days that each store lasts, with the brief's endurance as a stroke.", "the brief's endurance")
 
 
-def _curve(one) -> Curve:
-    steps = 16
-    speeds = [one.low_speed + (one.high_speed - one.low_speed) * step / steps for step in range(steps + 1)]
+def _fastest(given: Inputs) -> float:
+    """Where the drawing ends: a third beyond the brief's speed or the fastest point of her own, since far beyond them a formula dwarfs all else."""
+    own = [one.high_speed for one in given.ways.curves if one.kind == "log" or "own" in one.method]
+    return max([(given.brief.speed_low or 0) * 1.33, *own]) or max(one.high_speed for one in given.ways.curves)
+
+
+def _curve(one, fastest: float) -> Curve:
+    steps, top = 16, min(one.high_speed, fastest)
+    speeds = [one.low_speed + (top - one.low_speed) * step / steps for step in range(steps + 1)] if top > one.low_speed else []
     told = [(speed, one.at(speed).span) for speed in speeds if speed > 0]
     return Curve(one.method, tuple((speed, span.middle) for speed, span in told if span is not None), dashed=one.method != "own points, fitted")
 

@@ -13,6 +13,7 @@ from inspector.conversion.chapters import Bars, Curve, Drawing, Graph, Timeline
 ROW = 24.0
 LABEL_SHARE = 0.34
 SMALL = 9.0
+LETTER = 5.7    # width of a letter of a label, on the average
 
 
 @dataclass(frozen=True)
@@ -61,6 +62,12 @@ def ticks(low: float, high: float, about: int = 5) -> list[float]:
     return [round(step * n, 10) for n in range(first, math.floor(high / step + 1e-9) + 1)]
 
 
+def _short(label: str, room: float) -> str:
+    """A label cut to the room that it has, with a sign that it was."""
+    most = max(int((room - 8) / LETTER), 4)
+    return label if len(label) <= most else label[: most - 1].rstrip() + "…"
+
+
 def _text(value: float) -> str:
     return f"{value:,.10g}".replace(",", "\u00a0")
 
@@ -75,7 +82,7 @@ def _bars(drawing: Bars, width: float) -> tuple[float, list[Mark]]:
     marks = [Mark("line", "faint", ((across(at), 0), (across(at), height - 16))) for at in ticks(low, high)]
     for number, bar in enumerate(drawing.bars):
         middle = ROW * number + ROW / 2
-        marks.append(Mark("text", "label", ((left - 8, middle + 3),), bar.label, "end"))
+        marks.append(Mark("text", "label", ((left - 8, middle + 3),), _short(bar.label, left), "end"))
         marks.append(Mark("box", "reach", ((across(bar.low), middle - 5), (max(across(bar.high) - across(bar.low), 1.0), 10.0))))
         if bar.point is not None:
             marks.append(Mark("box", "ink", ((across(bar.point) - 1, middle - 8), (2.0, 16.0))))
@@ -95,32 +102,39 @@ def _graph(drawing: Graph, width: float) -> tuple[float, list[Mark]]:
     x_low, x_high, y_high = min(xs), max(xs), max(y for _, y in points)
     y_low = min(0.0, min(y for _, y in points))
     def place(x: float, y: float) -> tuple[float, float]:
-        return left + (x - x_low) / (x_high - x_low or 1) * (width - left - 90), bottom - (y - y_low) / (y_high - y_low or 1) * (bottom - 14)
+        return left + (x - x_low) / (x_high - x_low or 1) * (width - left - 110), bottom - (y - y_low) / (y_high - y_low or 1) * (bottom - 14)
     marks = [Mark("line", "faint", (place(x_low, at), place(x_high, at))) for at in ticks(y_low, y_high)]
     marks += [Mark("text", "small", ((left - 6, place(x_low, at)[1] + 3),), _text(at), "end") for at in ticks(y_low, y_high)]
     marks += [Mark("text", "small", ((place(at, y_low)[0], bottom + 13),), _text(at), "middle") for at in ticks(x_low, x_high)]
     if drawing.mark_x is not None:
         at = place(drawing.mark_x, y_low)[0]
         marks += [Mark("line", "accent", ((at, 14), (at, bottom))), Mark("text", "accent", ((at + 3, 11),), drawing.mark_label)]
-    marks += _labelled(drawing.curves, place)
+    marks += _labelled(drawing.curves, place, bottom)
     marks += [Mark("text", "small", ((left, bottom + 28),), drawing.x_label), Mark("text", "small", ((0, 11),), drawing.y_label)]
     return height, marks
 
 
-def _labelled(curves: Iterable[Curve], place) -> Iterator[Mark]:
-    taken: list[float] = []
-    for curve in curves:
-        path = tuple(place(x, y) for x, y in curve.points)
+def _labelled(curves: Iterable[Curve], place, bottom: float) -> Iterator[Mark]:
+    paths = [(curve, tuple(place(x, y) for x, y in curve.points)) for curve in curves]
+    heights = _apart([path[-1][1] for _, path in paths], SMALL + 2, 12.0, bottom - 4)
+    for (curve, path), height in zip(paths, heights, strict=True):
         if len(path) > 1:
             yield Mark("line", "dashed" if curve.dashed else "ink", path)
         if curve.dots or len(path) == 1:
             yield from (Mark("dot", "ink", (point,)) for point in path)
-        # names at the right end, pushed down where two ends meet
-        x, y = path[-1]
-        while any(abs(y - other) < SMALL + 2 for other in taken):
-            y += SMALL + 2
-        taken.append(y)
-        yield Mark("text", "small", ((x + 5, y + 3),), curve.label)
+        yield Mark("text", "small", ((path[-1][0] + 5, height + 3),), curve.label)
+
+
+def _apart(wanted: list[float], gap: float, top: float, bottom: float) -> list[float]:
+    """Heights near those wanted, in the same order, at least `gap` apart and between top and bottom as far as there is room."""
+    order = sorted(range(len(wanted)), key=lambda index: wanted[index])
+    found, last = list(wanted), top - gap
+    for index in order:
+        found[index] = last = max(wanted[index], last + gap, top)
+    last = bottom + gap
+    for index in reversed(order):
+        found[index] = last = max(min(found[index], last - gap), top)
+    return found
 
 
 def _timeline(drawing: Timeline, width: float) -> tuple[float, list[Mark]]:
@@ -138,7 +152,7 @@ def _timeline(drawing: Timeline, width: float) -> tuple[float, list[Mark]]:
     for number, one in enumerate(drawing.periods):
         top = 14 + ROW * number
         tone = "accent" if one.state in ("due", "overdue") else "ink" if one.state == "in window" else "reach"
-        marks.append(Mark("text", "label", ((left - 8, top + 12),), f"{one.label}: {one.state}", "end"))
+        marks.append(Mark("text", "label", ((left - 8, top + 12),), f"{_short(one.label, left - LETTER * len(one.state))}: {one.state}", "end"))
         marks.append(Mark("box", tone, ((across(one.start), top + 3), (max(across(one.end) - across(one.start), 1.5), 10.0))))
     today = across(drawing.today)
     return height, [*marks, Mark("line", "accent", ((today, 10), (today, height - 18))), Mark("text", "accent", ((today, 8),), "today", "middle")]

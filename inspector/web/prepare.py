@@ -90,7 +90,8 @@ def prepare(inspection_id: str):
     state = inspection.state
     units = units_of(state, library)
     minutes = {one.id: sum(one.minutes(unit["kind"]) for unit in units[one.id]) for one in library.systems.values()}
-    total = {"checks": sum(len(one.checks_for(unit["kind"])) for one in library.systems.values() for unit in units[one.id]), "minutes": sum(minutes.values())}
+    total = {"checks": sum(len(one.checks_for(unit["kind"])) for one in library.systems.values() for unit in units[one.id]), "minutes": sum(minutes.values()),
+             "critical": sum(one.minutes(unit["kind"], critical=True) for one in library.systems.values() for unit in units[one.id])}
     return render_template(
         "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes,
         opened=request.args.get("opened"), refused=inspection.refused(),

@@ -21,7 +21,8 @@ def walk(inspection_id: str):
     library = desk().library_of(inspection)
     counted = units_of(inspection.state, library)
     systems = [
-        {"system": library.systems[one], "units": units, "minutes": sum(library.systems[one].minutes(unit["kind"]) for unit in units)}
+        {"system": library.systems[one], "units": units, "minutes": sum(library.systems[one].minutes(unit["kind"]) for unit in units),
+         "critical": sum(library.systems[one].minutes(unit["kind"], critical=True) for unit in units)}
         for one, units in counted.items() if units
     ]
     page = render_template(
