@@ -54,6 +54,7 @@ def _parser() -> argparse.ArgumentParser:
     one.add_argument("--out", type=Path, required=True)
     one.add_argument("--units", choices=("si", "us"), default="si")
     one.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    one.add_argument("--short", action="store_true", help="without every single reading and rating")
     one = add("compare", deciding.compare, "candidates against one brief, as a PDF", data)
     one.add_argument("ids", nargs="+", metavar="ID")
     one.add_argument("--out", type=Path, required=True)

@@ -69,7 +69,7 @@ def report(options: Namespace) -> None:
     from inspector.web.making import make_report
 
     desk = _desk(options)
-    make_report(desk, desk.inspections.get(options.id), options.out, paper=options.paper, units=options.units)
+    make_report(desk, desk.inspections.get(options.id), options.out, paper=options.paper, units=options.units, whole=not options.short)
     print(f"Written: {options.out}")
 
 

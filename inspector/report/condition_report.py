@@ -25,11 +25,12 @@ class UnknownUnits(InspectorError):
 
 
 def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution], paper: str = "a4",
-          units: str = "si", made_at: str, revision: str, digest: str, chapters: Sequence[Chapter] = ()) -> None:
+          units: str = "si", made_at: str, revision: str, digest: str, chapters: Sequence[Chapter] = (), whole: bool = True) -> None:
     """Write the condition report of an assessment as a PDF.
 
     photo_file: digest -> path of the report copy (JPEG), None where it is not here. paper: "a4" or "letter". units: "si" or "us"; the typed values stay beside.
-    chapters: what the conversion does, as computed from the same record.
+    chapters: what the conversion does, as computed from the same record. whole: False leaves out every single reading and rating, the list of what was
+    not seen, sources and register: verdicts, reasons, findings, photos and the conversion stay.
     made_at, revision, digest: as printed on cover and foot; the same input gives the same bytes. `out` is replaced only by a whole file.
     Raises UnknownPaper and UnknownUnits.
     """
@@ -37,7 +38,7 @@ def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path
     if units not in ("si", "us"):
         raise UnknownUnits(f"The units '{units}' are not known: they are 'si' or 'us'.", units=units)
     use_fonts()
-    issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128), back.cites(assessment))
+    issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128), back.cites(assessment), whole)
     name = vessel_name(assessment)
     part = out.with_name(f"{out.name}.part")
     report = Report(part, page, head=f"Condition report · {name}", mark=_mark(issue), title=plain(f"Condition report: {name}", 200),
@@ -56,9 +57,11 @@ def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Pat
     story += front.vessel_and_brief(assessment, issue) + front.scope_and_limits(issue) + [PageBreak()]
     for one in assessment.systems:
         story += system_section(one, assessment, issue, photo_file)
-    story += back.not_seen(assessment, issue) + back.elsewhere(assessment, issue, photo_file) + back.work_lines(assessment, issue)
+    story += (back.not_seen(assessment, issue) if issue.whole else []) + back.elsewhere(assessment, issue, photo_file) + back.work_lines(assessment, issue)
     story += conversion_sections(chapters, issue) + back.rules_used(assessment, issue)
-    story += back.photo_register(assessment, issue) + back.sources(assessment, issue) + back.cautions_section(assessment, issue, cautions)
+    if issue.whole:
+        story += back.photo_register(assessment, issue) + back.sources(assessment, issue)
+    story += back.cautions_section(assessment, issue, cautions)
     return story + back.signatures(assessment, issue)
 
 

@@ -12,7 +12,7 @@ from inspector.quantities import in_units, show
 from inspector.report.drawings import Drawn
 from inspector.report.front import Issue
 from inspector.report.pages import heading
-from inspector.report.tables import Cell, rows_table
+from inspector.report.tables import Cell, fitted_widths, rows_table
 from inspector.report.theme import STYLES, txt
 
 
@@ -65,11 +65,8 @@ def amount(value: float | None, unit: str, units: str) -> str:
 
 
 def _lines(lines: Lines, width: float) -> list[Flowable]:
-    count = len(lines.headings)
-    narrow = min(21 * mm, width / (count + 1))
-    wide = (width - narrow * len(lines.numeric)) / max(count - len(lines.numeric), 1)
-    widths = [narrow if column in lines.numeric else wide for column in range(count)]
     note = [Paragraph(txt(lines.note), STYLES["small"])] if lines.note else []
+    widths = fitted_widths(lines.headings, lines.rows, width)
     return [Paragraph(txt(lines.title), STYLES["h3"]), rows_table(lines.headings, lines.rows, widths, right=lines.numeric), *note]
 
 

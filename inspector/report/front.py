@@ -12,7 +12,7 @@ from inspector.report.figures import PageOf, Rule, SideNote, SpanBar, VerdictSqu
 from inspector.report.pages import CONTENTS, contents, heading
 from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, Page, plain, txt
-from inspector.report.wording import NEED_WORDS, decided_words, in_reader_units
+from inspector.report.wording import NEED_WORDS, in_reader_units
 
 
 @dataclass(frozen=True)
@@ -25,6 +25,7 @@ class Issue:
     revision: str
     digest: str
     cites: Mapping[tuple[str, Source], int] = field(default_factory=dict)   # criterion and source -> its number in the list of sources
+    whole: bool = True          # False: the short report, without every reading and rating
 
     @property
     def named(self) -> str:
@@ -90,14 +91,16 @@ def summary(assessment: Assessment, issue: Issue) -> list[Flowable]:
 
 
 def _verdicts(assessment: Assessment, issue: Issue) -> Flowable:
+    """One line a system, so that the whole ship stands on one page; the reasons stand with each system."""
     rows = []
     for one in assessment.systems:
         whole = one.whole
-        differs = [(f"Proposed: {whole.proposal.verdict}.", "i")] if whole.decision and whole.decision != whole.proposal.verdict else []
-        rows.append([VerdictSquare(whole.verdict), [(whole.verdict, "b")], one.system.name, SpanBar(whole.condition, 34 * mm),
-                     [(plain(decided_words(whole), 160), ""), *differs], PageOf(f"system-{one.system.id}")])
-    rest = issue.page.column - (6 + 21 + 31 + 37 + 10) * mm
-    return rows_table(("", "verdict", "system", "condition, 0 to 100", "because", "page"), rows, (6 * mm, 21 * mm, 31 * mm, 37 * mm, rest, 10 * mm))
+        why = [(plain(whole.reason, 54), "") if whole.decision and whole.reason else (whole.proposal.rule, "")]
+        differs = [(f"proposed: {whole.proposal.verdict}", "i")] if whole.decision and whole.decision != whole.proposal.verdict else []
+        rows.append([VerdictSquare(whole.verdict), [(whole.verdict, "b")], plain(one.system.name, 44), SpanBar(whole.condition, 32 * mm), [*why, *differs],
+                     PageOf(f"system-{one.system.id}")])
+    rest = issue.page.column - (6 + 20 + 46 + 35 + 9) * mm
+    return rows_table(("", "verdict", "system", "condition, 0 to 100", "by the rule", "page"), rows, (6 * mm, 20 * mm, 46 * mm, 35 * mm, rest, 9 * mm))
 
 
 def _urgent(assessment: Assessment, issue: Issue) -> list[Flowable]:

@@ -54,7 +54,7 @@ def ticks(low: float, high: float, about: int = 5) -> list[float]:
     [0.0, 2.0, 4.0, 6.0, 8.0]
     """
     reach = high - low
-    if not reach > 0:
+    if not reach > 1e-12:
         return [low]
     step = 10 ** math.floor(math.log10(reach / about))
     step *= next(factor for factor in (1, 2, 5, 10) if reach / (step * factor) <= about)

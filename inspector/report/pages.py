@@ -37,7 +37,8 @@ class Report(BaseDocTemplate):
         level, title, key = flowable.outline
         self.canv.bookmarkPage(key)
         self.canv.addOutlineEntry(title, key, level, closed=level > 0)
-        if key != CONTENTS:
+        # parts of a system all bear the same names: the outline holds them, the printed list only sections and chapters
+        if key != CONTENTS and (level == 0 or key.startswith("chapter-")):
             self.notify("TOCEntry", (level, txt(title), self.page, key))
         self._found[key] = self.page
         if level == 0:

@@ -36,7 +36,7 @@ def system_section(one: SystemPart, assessment: Assessment, issue: Issue, photo_
     findings = [found for found in assessment.findings if found.system == one.system.id]
     numbers = {photo.sha: photo.number for photo in assessment.photos}
     return [heading(one.system.name, key), Paragraph(txt(one.system.about), STYLES["body"]), *_verdict(one, issue), *_units(one, issue, key),
-            *_measured(one, issue, key), *_ratings(one, issue, key, numbers), *_findings(findings, issue, key, numbers),
+            *(_measured(one, issue, key) + _ratings(one, issue, key, numbers) if issue.whole else []), *_findings(findings, issue, key, numbers),
             *photo_pages(photos_of(one, assessment), issue, photo_file, key), PageBreak()]
 
 
@@ -97,15 +97,14 @@ def _units(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
 
 
 def _measured(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
-    """Every reading that a criterion judges beside its limit, with the judgement and where the limit stands."""
+    """Every reading that a criterion judges beside its limit, with the judgement and the number of its source."""
     rows = [_measure_row(result, issue) for result in all_results(one) if _is_measured(result)]
     top = heading("What was measured", f"{key}-measured", 1)
     if not rows:
         return [top, Paragraph("No readings were taken that a criterion judges; others stand with the ratings.", STYLES["body"])]
-    rest = issue.page.column - (42 + 18 + 40 + 18) * mm - _MARK
+    rest = issue.page.column - (20 + 46 + 17) * mm - _MARK
     lead = Paragraph("The last column names the source by its number in the list of sources.", STYLES["small"])
-    return [top, lead, rows_table(("unit, check", "reading", "limit", "", "judged", "source"), rows,
-                                  (42 * mm, rest, 18 * mm, _MARK, 40 * mm, 18 * mm), right=(2,))]
+    return [top, lead, rows_table(("unit, check, reading", "limit", "", "judged", "source"), rows, (rest, 20 * mm, _MARK, 46 * mm, 17 * mm), right=(1,))]
 
 
 def _is_measured(result: CheckResult) -> bool:
@@ -114,7 +113,7 @@ def _is_measured(result: CheckResult) -> bool:
 
 def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
     judged = result.judgement
-    name: list[Run] = [(f"{result.unit_name}:", "soft"), (result.check.title, "")]
+    name: list[Run] = [(f"{result.unit_name}:", "soft"), (f"{result.check.title}:", ""), (readings_text(result, issue.units), "b")]
     said: list[Run] = [(result.cannot_judge, "soft")]
     by: list[Run] = []
     if judged:
@@ -124,33 +123,35 @@ def _measure_row(result: CheckResult, issue: Issue) -> list[Cell]:
     if result.overruled:
         said.append((f"(surveyor: {result.answer})", "i"))
     mark = LevelMark(judged.rating) if judged and judged.rating else ""
-    return [name, readings_text(result, issue.units), limit_text(result, issue.units), mark, said, by]
+    return [name, limit_text(result, issue.units), mark, said, by]
 
 
 def _ratings(one: SystemPart, issue: Issue, key: str, numbers: dict[str, int]) -> list[Flowable]:
-    """Each unit's checks with rating and note; what has nothing but a reason not to be seen is listed by that reason."""
+    """Each unit's checks with rating and note; checks of which only the rating is known are listed by it."""
     parts: list[Flowable] = [heading("Ratings and notes", f"{key}-ratings", 1)]
     for unit in one.units or (one.whole,):
         rows = [_rating_row(result, issue, numbers) for result in unit.results if not _is_bare(result)]
         parts.append(Paragraph(txt(unit.name, 120), STYLES["h3"]))
         rest = issue.page.column - (50 + 36) * mm - _MARK
         parts += [rows_table(("check", "", "rating", "note"), rows, (50 * mm, _MARK, 36 * mm, rest))] if rows else []
-        parts += [Paragraph(f"<b>{txt(reason[:1].upper() + reason[1:])}</b>: {txt('; '.join(titles))}.", STYLES["small"])
+        parts += [Paragraph(f"<b>{txt(reason[:1].upper() + reason[1:])}</b>: {txt('; '.join(titles))}.", STYLES["cell"])
                   for reason, titles in _bare(unit.results).items()]
         parts += [] if unit.results else [Paragraph("No checks.", STYLES["body"])]
     return parts
 
 
 def _is_bare(result: CheckResult) -> bool:
-    return result.rating is None and not (result.note or result.photos or result.readings or result.disputed or result.gate)
+    """Nothing is to be told of it but its rating, or why there is none; a poor or failed one always has a row of its own."""
+    told = result.note or result.photos or result.disputed or result.gate or result.overruled or (result.readings and not _is_measured(result))
+    return result.rating not in ("poor", "failed") and not told
 
 
 def _bare(results: Sequence[CheckResult]) -> dict[str, list[str]]:
-    """Why -> titles of the checks of which nothing but that is known."""
+    """Rating, or why there is none -> titles of the checks of which nothing else is to be told."""
     found: dict[str, list[str]] = {}
     for result in results:
         if _is_bare(result):
-            why = "not fitted" if not result.applicable else f"not seen, {unseen_reason(result)}" if result.answer else unseen_reason(result)
+            why = result.rating or ("not fitted" if not result.applicable else f"not seen, {unseen_reason(result)}" if result.answer else unseen_reason(result))
             found.setdefault(why, []).append(result.check.title)
     return found
 
@@ -163,7 +164,7 @@ def _rating_row(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> l
 def _note(result: CheckResult, issue: Issue, numbers: dict[str, int]) -> list[Run]:
     read = "" if _is_measured(result) else readings_text(result, issue.units, labelled=True)
     shown = ", ".join(f"P-{numbers[sha]:03d}" for sha in result.photos if sha in numbers)
-    told = (gate_text(result), disputed_text(result), result.judgement.sentence if result.judgement else "", result.note, read and f"{read}.")
+    told = (gate_text(result), disputed_text(result), result.note, read and f"{read}.")
     says = [(one, "") for one in told if one]
     return [*says, (f"See {shown}." if shown else "", "soft")]
 

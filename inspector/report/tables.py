@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.platypus import Flowable, Paragraph, Table
 
 from inspector.report.theme import ACCENT, INK, LINE, PLAIN, STYLES, plain, txt
@@ -37,6 +38,25 @@ def rows_table(head: Sequence[str], rows: Sequence[Sequence[Cell]], widths: Sequ
     made = Table(top + body, colWidths=list(widths), repeatRows=len(top), hAlign="LEFT", spaceBefore=2, spaceAfter=4)
     made.setStyle(_lines(len(top), ends))
     return made
+
+
+def fitted_widths(head: Sequence[str], rows: Sequence[Sequence[str]], width: float) -> list[float]:
+    """Widths of columns of plain text that together fill `width`: none narrower than its longest word if that can be, the rest by how much stands in it."""
+    style = STYLES["cell"]
+    columns = [[title, *(plain(row[at]) for row in rows)] for at, title in enumerate(head)]
+    least = [max(_wide(word, style) for text in texts for word in text.split() or [""]) + _INNER + 1 for texts in columns]
+    wanted = [max(least[at], min(max(_wide(text, style) for text in texts) + _INNER + 1, width * 0.6)) for at, texts in enumerate(columns)]
+    if sum(least) >= width:
+        return [one * width / sum(least) for one in least]
+    if sum(wanted) <= width:
+        spare = (width - sum(wanted)) / len(wanted)
+        return [one + spare for one in wanted]
+    share = (width - sum(least)) / (sum(wanted) - sum(least))
+    return [low + (high - low) * share for low, high in zip(least, wanted, strict=True)]
+
+
+def _wide(text: str, style) -> float:
+    return stringWidth(text[:200], style.fontName, style.fontSize)
 
 
 def _lines(top: int, ends: list[int]) -> list[tuple]:

@@ -17,8 +17,8 @@ def digest_of(inspection: Inspection) -> str:
     return hashlib.sha256("\n".join(lines).encode()).hexdigest()
 
 
-def make_report(desk: Desk, inspection: Inspection, out: Path, *, paper: str = "a4", units: str = "si") -> None:
-    """Write the condition report of an inspection as it stands now to `out`."""
+def make_report(desk: Desk, inspection: Inspection, out: Path, *, paper: str = "a4", units: str = "si", whole: bool = True) -> None:
+    """Write the condition report of an inspection as it stands now to `out`; `whole` False leaves every single reading and rating out."""
     # ReportLab costs an eighth of a second to import, which no other command or page should pay.
     from inspector.report.condition_report import build
 
@@ -26,5 +26,5 @@ def make_report(desk: Desk, inspection: Inspection, out: Path, *, paper: str = "
     build(
         assessment, out, photo_file=lambda sha: photos.report_copy(inspection.folder, sha), cautions=desk.library_of(inspection).cautions,
         paper=paper, units=units, made_at=datetime.now(UTC).strftime("%Y-%m-%d %H:%M UTC"), revision=f"draft, {len(inspection.entries)} entries",
-        digest=digest_of(inspection), chapters=convert(inspection.state, assessment, date.today()),
+        digest=digest_of(inspection), chapters=convert(inspection.state, assessment, date.today()), whole=whole,
     )

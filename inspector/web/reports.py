@@ -1,10 +1,13 @@
 """Report: a page with the choices, the PDF itself, and the bundle to carry away."""
 
+import io
 import tempfile
+from datetime import date
 from pathlib import Path
 
 from flask import Blueprint, abort, render_template, request, send_file
 
+from inspector.conversion.contents import convert
 from inspector.record import bundle
 from inspector.web.desk import desk, open_inspection, title_of
 from inspector.web.making import make_report
@@ -28,9 +31,24 @@ def report_pdf(inspection_id: str):
         abort(400, "The paper is a4 or letter, the units are si or us.")
     with tempfile.TemporaryDirectory() as folder:
         out = Path(folder) / "report.pdf"
-        make_report(desk(), inspection, out, paper=paper, units=units)
+        make_report(desk(), inspection, out, paper=paper, units=units, whole=request.args.get("extent") != "short")
         # Sent from an open handle, so that the folder can go as soon as the answer does.
         return send_file(_whole(out), mimetype="application/pdf", as_attachment=False, download_name=f"condition-report-{inspection.id}.pdf")
+
+
+@pages.get("/inspection/<inspection_id>/tables.<ending>")
+def tables(inspection_id: str, ending: str):
+    """The record as plain tables."""
+    from inspector.report import sheets
+
+    inspection = open_inspection(inspection_id)
+    if ending not in sheets.WRITERS:
+        abort(404)
+    assessment = desk().assessment_of(inspection)
+    with tempfile.TemporaryDirectory() as folder:
+        out = Path(folder) / f"tables.{ending}"
+        sheets.write(sheets.sheets(assessment, convert(inspection.state, assessment, date.today())), out)
+        return send_file(_whole(out), as_attachment=True, download_name=f"{inspection.id}.{ending}")
 
 
 @pages.get("/inspection/<inspection_id>/bundle.zip")
@@ -44,6 +62,4 @@ def bundle_zip(inspection_id: str):
 
 
 def _whole(path: Path):
-    import io
-
     return io.BytesIO(path.read_bytes())

@@ -23,7 +23,8 @@ from inspector.assess.shapes import (
     WorkLine,
 )
 from inspector.checklists import Caution, Check, Reading, System
-from inspector.criteria.judgement import Judgement, Source
+from inspector.criteria.judgement import Judgement
+from inspector.criteria.source import Source
 from inspector.report.condition_report import build
 
 SEEN = Source("Recommended practice for winding resistance", "2013", "table 3", "seen")
