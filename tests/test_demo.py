@@ -191,6 +191,14 @@ def test_rates_price_the_lines_that_name_them(data, portfolio):
         assert made == {name: line[name] for name in made}
 
 
+def test_a_note_stays_with_its_unit(portfolio):
+    """Notes parted by || go to the units in their order, also where the first unit has none."""
+    state = portfolio[FIRST].state
+    assert state.value("sheet/hull/shell/cracks", "note") is None
+    assert state.value("sheet/hull/decks/cracks", "note").startswith("One at the toe")
+    assert [] == [entry.value for entry in portfolio[FIRST].entries if entry.field == "note" and "|" in entry.value]
+
+
 def test_two_surveyors_disagree_once(portfolio):
     """One field has two heads from two devices; everything else is agreed."""
     (dispute,) = [one for inspection in portfolio.values() for one in inspection.state.disputes()]
@@ -249,6 +257,8 @@ def test_refuses_an_unknown_drawing_and_an_unknown_check():
         list(sheets_of(hull, ["shell"], "keel-colour g"))
     with pytest.raises(ValueError, match="sheet/hull/shell/fenders has no reading colour"):
         list(sheets_of(hull, ["shell"], "fenders g | colour=3"))
+    with pytest.raises(ValueError, match="expected one for all, or one for each of 3 units"):
+        list(sheets_of(hull, ["shell", "decks", "closing"], "doublers g | patches=0/2"))
     with pytest.raises(ValueError, match="zip"):
         table("tanks", "name capacity", "Fuel 1|85|too many")
     with pytest.raises(KeyError):

@@ -16,7 +16,7 @@ _BOARDS = (("main", "Main switchboard (bus A and B)"), ("emergency", "Emergency 
 _TANKS = (("wet", "Wet cargo tanks"), ("dry", "Dry bulk tanks"), ("fuel", "Fuel tanks"), ("fresh", "Fresh water tanks"), ("ballast", "Ballast tanks"),
           ("waste", "Waste tanks"), ("voids", "Voids, cofferdams and peaks"))
 _PIPES = (("cargo", "Cargo pumps and lines"), ("dry", "Dry bulk air plant"), ("fuel", "Fuel transfer and manifold"), ("bilge", "Bilge and ballast"),
-          ("air", "Compressed air"))
+          ("air", "Compressed air"), ("water", "Fresh water making and supply"), ("cooling", "Cooling water"))
 _ROOMS = (("freezer", "Freezer room"), ("chill", "Chill room"), ("plant", "Refrigerating plant"), ("galley", "Galley and pantries"))
 _HOUSE = (("cabins", "Cabins and passages"), ("air", "Air conditioning and ventilation"), ("rooms", "Laundry, hospital and day rooms"))
 _ALARMS = (("alarms", "Machinery alarms and monitoring"), ("panels", "Fire, gas, door and general alarm panels"),

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any
+from typing import Any, NamedTuple
 
 from inspector.checklists import Check, System
 from inspector.checklists import Reading as Asked
@@ -14,6 +14,14 @@ _GATE = ("permit", "attendant", "instrument", "entered")
 Said = tuple[str, str, Any]
 
 
+class _Place(NamedTuple):
+    """The sheet that is being read, and the unit's position among those that are asked the check."""
+
+    subject: str
+    position: int
+    units: int
+
+
 def joined(*parts: Mapping[str, str]) -> dict[str, str]:
     """Texts by system, put together; a system may be written in several parts."""
     systems = dict.fromkeys(system for part in parts for system in part)
@@ -21,14 +29,13 @@ def joined(*parts: Mapping[str, str]) -> dict[str, str]:
 
 
 def sheets_of(system: System, units: Iterable[str], text: str) -> Iterator[Said]:
-    """(subject, field, value) for every check that the text speaks of, on every unit that is asked it."""
-    units = tuple(units)
+    """(subject, field, value) for every check that the text speaks of, on every unit that is asked it; ValueError where the text does not fit the system."""
+    asked = {unit: {check.id for check in system.checks_for(kind_of(system, unit))} for unit in units}
     lines = dict(line.split(" ", 1) for line in text.strip().splitlines())
     for check in system.checks:
-        meant = [unit for unit in units if check in system.checks_for(kind_of(system, unit))]
+        meant = [unit for unit, ids in asked.items() if check.id in ids] if check.id in lines else []
         for position, unit in enumerate(meant):
-            if check.id in lines:
-                yield from _sheet(f"sheet/{system.id}/{unit}/{check.id}", check, lines[check.id], position)
+            yield from _sheet(_Place(f"sheet/{system.id}/{unit}/{check.id}", position, len(meant)), check, lines[check.id])
     unknown = set(lines) - {check.id for check in system.checks}
     if unknown:
         raise ValueError(f"{system.id} has no check {', '.join(sorted(unknown))}")
@@ -39,9 +46,10 @@ def kind_of(system: System, unit: str) -> str:
     return next((kind for kind in system.kinds if unit.startswith(kind)), "")
 
 
-def _sheet(subject: str, check: Check, line: str, position: int) -> Iterator[Said]:
+def _sheet(at: _Place, check: Check, line: str) -> Iterator[Said]:
+    subject = at.subject
     ratings, readings, notes = ([part.strip() for part in line.split(" |", 2)] + ["", ""])[:3]
-    word = _turn(ratings.split("/"), position)
+    word = _turn(ratings.split("/"), at)
     rating = f"not seen: {word[1:]}" if word.startswith("?") else RATINGS[word]
     yield subject, "rating", rating
     if check.enclosed:
@@ -51,16 +59,16 @@ def _sheet(subject: str, check: Check, line: str, position: int) -> Iterator[Sai
         name, _, values = pair.partition("=")
         if name not in asked:
             raise ValueError(f"{subject} has no reading {name}")
-        yield subject, f"reading/{name}", _reading(asked[name], values, position)
-    note = _turn([one.strip() for one in notes.removeprefix("|").split("||")], position)
+        yield subject, f"reading/{name}", _reading(asked[name], values, at)
+    note = _turn(notes.split("||"), at)
     if note:
         yield subject, "note", note
 
 
-def _reading(asked: Asked, values: str, position: int) -> dict[str, str]:
+def _reading(asked: Asked, values: str, at: _Place) -> dict[str, str]:
     # a / between the figures of a particle code is no parting either
     several = asked.kind in ("number", "whole", "date") or ("/" in values and not (asked.kind == "text" and _CODE.fullmatch(values)))
-    value = _turn(_parts(values), position) if several else values
+    value = _turn(_parts(values), at) if several else values
     if asked.kind != "number":
         return {"value": value}
     number, unit = _NUMBER.fullmatch(value).groups()
@@ -72,5 +80,7 @@ def _parts(values: str) -> list[str]:
     return re.split(r"/(?!s\b)", values)
 
 
-def _turn(options: list[str], position: int) -> str:
-    return options[position % len(options)].strip()
+def _turn(options: list[str], at: _Place) -> str:
+    if len(options) not in (1, at.units):
+        raise ValueError(f"{at.subject}: {' and '.join(options)} are {len(options)}; expected one for all, or one for each of {at.units} units")
+    return options[at.position % len(options)].strip()

@@ -14,7 +14,7 @@ leaks-and-lagging p | | Oil-soaked lagging over the fuel rail on both. Cold that
 coolers p | sea_in=13; sea_out=13 | Putty on an end cover.
 mounts f
 gearbox-oil p | water=0.31/0.27; oil_hours=9000
-gearbox-metal f/x | | || Flakes the size of a fingernail on the magnet. ||
+gearbox-metal f/x | | || Flakes the size of a fingernail on the magnet.
 stern-seals p | drops=9/14; topped=60/85 | Drip tins under both.
 stern-tube-oil ?no access
 shaft-survey x | surveyed=2017-08-11; due=2022-08-11 | Out of date by four years.
@@ -90,13 +90,13 @@ protection-tests p
 bus-tie ?not run
 """,
     "tanks": """
-tank-plan f | tanks=6/4/6/4/8/3; capacity=480/170/520/380/700/30; built=part of the hull
+tank-plan f | tanks=6/4/6/4/8/3/5; capacity=480/170/520/380/700/30/160; built=part of the hull
 class-record p | examined=2017-08-12; word=poor; tested=2017-08-14
-air-pipes p | heads=6/4/6/4/8/3; faulty=3/1/3/2/5/2; lowest=450
+air-pipes p | heads=6/6/4/8/3/6; faulty=3/3/2/5/2/3; lowest=450
 quick-closing p | valves=6; pulled=6; closed=3 | Three of six hung on their wires.
-covers f | covers=12/4/12/8/16/6; missing=9
-boundaries p/f/g/f/x/p | leaks=2/1/0/1/4/2 | || || || || Four weeping seams and a cement box at frame 38. ||
-wall-gauging g/g/g/g/x/f | as_built=9.0; measured=8.1/8.2/7.9/8.0/5.9/7.0; member=shell, strength deck or tight bulkhead; basis=gauging report; \
+covers f | covers=12/4/12/8/16/6/7; missing=9
+boundaries p/f/g/f/x/p/p | leaks=2/1/0/1/4/2/1 | || || || || Four weeping seams and a cement box at frame 38. || ||
+wall-gauging g/g/g/x/f/g | as_built=9.0; measured=8.1/7.9/8.0/5.9/7.0/8.1; member=shell, strength deck or tight bulkhead; basis=gauging report; \
 place=Frame 38, tween side
 steel-inside ?not opened
 last-contents f
@@ -110,7 +110,7 @@ level-alarms x
 remote-valves p
 lines-and-blanks f
 pipe-wear p
-patches p | clamps=9/4/6/14/3; weeping=12/3/5/9/2
+patches p | clamps=9/4/6/14/3/2/5; weeping=12/3/5/9/2/1/4
 hand-valves p | tried=10; faulty=6
 filling-station p
 bilge-suction ?not run

@@ -36,7 +36,7 @@ paper-charts p | corrected=2019-08-02
 gyro ?not run
 magnetic-compass p | adjusted=2017-06-01; deviation=9 | A bubble as large as an egg.
 position ?not run
-radio-area x | areas=A1+A2; expires=2022-08-11
+radio-area x | areas=A1+A2; expires=2022-08-11; endorsed=2018-09-04
 radio-tests ?not run
 radio-reserve f | age=9; rest=19.5
 telegraph p
@@ -160,6 +160,7 @@ identity g | number=0003454; keel=1997-06-02
 tonnage f | gross=1630; enclosed=900
 detentions p | detentions=2
 manning p | document=9; aboard=0
+lay-up p | since=2019-06-10; turned=2021-05-30 | Dry air gone since the second winter.
 who-knows p | | The watchman knows where the keys are. Nobody knows the ship.
 """,
     "landing-and-boarding": """

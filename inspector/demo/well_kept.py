@@ -1,7 +1,7 @@
 """What the surveyors wrote on the well kept candidate: one text per system, one line per check, worded as said on board.
 
 A line is `check ratings | readings | notes`. Ratings are g, f, p, x (failed), n (not fitted) or ?reason (not seen). Where the units of a system
-differ, their ratings and numbers stand in order with / between, their notes with || between; fewer than units start again from the first.
+differ, their ratings and numbers stand in order with / between, their notes with || between; one alone holds for all of them.
 """
 
 SHEETS = {
@@ -11,6 +11,7 @@ emission-certificate g | speed=750; certificate=II | Technical file aboard, sett
 overhaul-reports g | meter=31240/30985; at_overhaul=19940/20085; interval=24000; since_top=4120/3870
 engine-oil-reports g | content=12/14; metal=iron; oil_hours=610/590 | Four reports in a row, flat trend.
 cold-start g | block=41/39; seconds=4/5
+crankshaft-deflections g | worst=0.04/0.05; limit=0.16; measured=2026-03-03
 crankcase-pressure g | pressure=1.8/2.2; load=75/74
 load-run g | load=75/74; speed=750; jacket=82/83; oil_pressure=67 psi/4.5 bar; oil_temperature=64/66; charge_air=2.1/2.0 | Half an hour, nothing moved.
 exhaust-spread g/f | temperatures=368 372 388 359 371 377 370 373/374 380 369 371 378 418 375 372; load=75/74; after_turbo=341/349 | || Cylinder 6 \
@@ -90,7 +91,7 @@ feeds g
 oil-and-leaks g | water=0.01; code=19/17/14; topped=0
 hoses g | hoses=6; oldest=4
 foundation g
-stock-seal g/f | | || A weep at the packing when she swings. ||
+stock-seal g/f | | || A weep at the packing when she swings.
 rudder-play g | clearance=1.6/1.9; diameter=340; measured=2024-05-21
 rudder-outside ?no access | | Afloat; docking pictures show dry plugs.
 room g | delay=6
@@ -164,9 +165,9 @@ spares-and-service g
 temperature g | temperature=-21.5/3.1; store=frozen/chilled
 thermometer g | reading=0.2/0.3; shown=-21.0/3.4; own=-21.4/3.2
 temperature-log g | duration=0.5; store=frozen/chilled; warmest=-18.6/4.4
-door g/f | gaps=0/2 | || Paper slips at two places on the hinge side. ||
+door g/f | gaps=0/2 | || Paper slips at two places on the hinge side.
 trapped-person g | answer=14/16
-panels g/f | coldest=15/14; wall=17/18; thickness=150/100 | || A damp patch under the cooler, warm room wall otherwise even. ||
+panels g/f | coldest=15/14; wall=17/18; thickness=150/100 | || A damp patch under the cooler, warm room wall otherwise even.
 floor g | drained=22/25
 cooler p/g | ice=9/1; standing=0 | White over the lower third. Defrost ends by its clock, not by its sensor. ||
 defrost p/g | duration=34/21

@@ -2,7 +2,7 @@
 
 SHEETS = {
     "deck-machinery": """
-chain g | rule=46; worst=43,9/43,9; lengths=9; loose=0
+chain g | rule=46; worst=43,9; lengths=9; loose=0
 anchors g | mass=3780
 equipment f | letter=Number 812; length=495 | A taller house lifts the number; one length of chain more, by the designer's first sum.
 hawse g
@@ -56,6 +56,7 @@ tonnage f | gross=2890; enclosed=620 | Some 110 tonnes below 3000: a house of 62
 detentions g | detentions=0
 manning g | document=11; aboard=6
 safety-management g
+lay-up g | since=2026-04-14; turned=2026-09-28 | Turned every week by the six, with a list on the door.
 who-knows g | | The chief has been here eleven years and would stay for one season.
 """,
     "landing-and-boarding": """

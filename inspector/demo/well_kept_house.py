@@ -48,7 +48,7 @@ autopilot ?not run | | Alongside; nothing to steer by.
 position g | off=4; sets=2
 sounder-and-log g | sounder=7.9; lead=8.0
 identity g | number=000 123 000; tested=2026-04-20
-radio-area g | areas=A1+A2+A3; expires=2029-05-31
+radio-area g | areas=A1+A2+A3; expires=2029-05-31; endorsed=2026-05-12
 radio-tests g | passed=7; failed=0; answered=2026-10-06
 radio-reserve g | age=3.4; rest=26,1; sending=24,8
 inner-voices g | tried=9; dead=0

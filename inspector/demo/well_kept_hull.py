@@ -32,6 +32,8 @@ watertight-doors g | doors=3; power=24; hand=61
 penetrations f | bulkheads=5; open=1 | One cable pipe open beside frame 30, both faces. Foam is not a seal.
 windows g | leaking=1
 gauging-density g | points=210/120/96; plates=96/54/44; extent=all plates
+ice-strengthening g | notation=None; belt=11; temperature=-10 | No ice class. Polar waters with ice are not hers without a new belt.
+roll-damping g | means=roll tank | One passive tank forward, over the bow thrusters; its booklet is aboard.
 marks g | certificate=1180; measured=1182
 moonpool n
 collision-bulkhead g | valves=3; worked=3
@@ -53,49 +55,50 @@ deck-services g | sockets=10; largest=125
 wet-deck g | freeboard=3.02; draught=4.96
 """,
     "tanks": """
-tank-plan g | tanks=4/4/8/4/10/4; capacity=620/210/780/640/950/58; built=part of the hull/free-standing/part of the hull/part of the hull/part of \
-the hull/part of the hull
+tank-plan g | tanks=4/4/8/4/10/4/6; capacity=620/210/780/640/950/58/240; built=part of the hull/free-standing/part of the hull/part of the hull/\
+part of the hull/part of the hull/part of the hull
 last-contents g | last=Brine, gas oil and water by plan; washed=2026-06-20; now=0/0/310/220/410/9
 class-record g | examined=2024-05-22; word=good; tested=2024-05-23
 neighbours g | shared=2; shell=2
 vessel-papers g | test_pressure=8.4; design_pressure=5.6; tested=2023-05-12; relief=2025-05-12; plate=Plates readable on all four
 drinking-water g | analysed=2026-07-02; lined=2019-05-30
-air-pipes g/g/g/g/f/g | heads=4/4/8/4/10/4; faulty=0/0/0/0/2/0; lowest=760 | || || || || Two balls stuck in their guides, port side. ||
+air-pipes g/g/g/f/g/g | heads=4/8/4/10/4/4; faulty=0/0/0/2/0/0; lowest=760 | || || || Two balls stuck in their guides, port side. || ||
 vent-valves g | overhauled=2024-05-25
-sounding-pipes g | pipes=4/4/8/4/10/4; faulty=0
-gauges g | claimed=0.4/0.2/41.4/52.4/62.4/3.0; gauged=0.4/0.2/41.2/52.4/62.1/3.0; tank=Number 2 port
+sounding-pipes g | pipes=4/8/4/10/4/4; faulty=0
+gauges g | claimed=0.4/41.4/52.4/62.4/3.0; gauged=0.4/41.2/52.4/62.1/3.0; tank=Number 2 port
 level-alarms g | proved=4; failed=0
 quick-closing g | valves=8; pulled=8; closed=8 | All eight pulled from the deck box, all eight fell.
 waste-holding f | sewage=32; sludge=14; landed=2026-09-28 | Enough for a crew of 24, not for the brief's forty.
 stirrers-and-fittings g | fitted=4; ran=4
-sample g | water=0/0/4/0/0/0; sampled=2026-10-07
-full-depth g | tape=4.82/6.10/4.44/4.61/5.20/2.10; table=4.84/6.10/4.45/4.62/5.24/2.11
-covers g | covers=8/4/16/8/20/6; missing=0
+sample g | water=0/4/0/0; sampled=2026-10-07
+full-depth g | tape=4.82/4.44/5.20/2.10; table=4.84/4.45/5.24/2.11
+covers g | covers=8/4/16/8/20/6/8; missing=0
 boundaries g | leaks=0
-wall-gauging g | as_built=10.0/10.0/10.0/9.0/9.0/9.0; measured=9.7/9.8/0.382 in/8.8/7.8/8.7; member=shell, strength deck or tight bulkhead; \
+wall-gauging g | as_built=10.0/10.0/9.0/9.0/9.0/10.0; measured=9.7/0.382 in/8.8/7.8/8.7/9.7; member=shell, strength deck or tight bulkhead; \
 basis=drawing; place=Frame 41, by the cargo rail
 vessel-shell g | found=9.2; least=7.5; place=Cone, two spots
 seats g | weight=11.5; widest=3.2; opening=4.6
 tank-air ?not opened
-coating-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | breakdown=2; scale=0; edges=8; tank=Ballast 4 starboard, entered by \
+coating-inside ?not opened/?not opened/?not opened/g/?not opened/?not opened | breakdown=2; scale=0; edges=8; tank=Ballast 4 starboard, entered by \
 the yard's own permit
-steel-inside ?not opened/?not opened/?not opened/?not opened/g/?not opened | pit=0.8; anodes=55; tank=Ballast 4 starboard
-corrugations g/n/n/n/n/n/n | pitch=1200; depth=340; cracks=0
+steel-inside ?not opened/?not opened/?not opened/g/?not opened/?not opened | pit=0.8; anodes=55; tank=Ballast 4 starboard
+corrugations g | pitch=1200; depth=340; cracks=0
 solid-ballast g | mass=0
 voids ?no access | | No permit made out for the peaks that day.
 """,
     "pumps-and-piping": """
-pipe-wear g | bend=7.1/5.2/7.4/7.3/6.8; straight=7.6/6.9/7.6/7.5/7.4
-patches g | clamps=0/0/0/1/0; weeping=0/0/0/2/0
-hoses g | pieces=6/4/8/14/6; oldest=6
-remote-valves g/g/g/f/g | run=8/4/16/20/4; dead=0/0/0/1/0
-hand-valves g | tried=10; faulty=0/0/0/1/0
+pipe-wear g/g/g/g/f | bend=7.1/5.2/7.4/7.3/4.6; straight=7.6/6.9/7.6/7.5/6.3 | || || || || The elbow behind \
+the after cooler, sea water side.
+patches g | clamps=0/0/0/1/0/0/1; weeping=0/0/0/2/0/0/0
+hoses g | pieces=6/4/8/14/6/2/8; oldest=6
+remote-valves g/g/g/f | run=8/4/16/20; dead=0/0/0/1
+hand-valves g | tried=10; faulty=0/0/0/1/0/0/0
 lines-and-blanks g | crossings=2
-pump-run g | pumps=4/2/2/3/2; ran=4/2/2/3/2; plate=100; flow=94
-pump-vibration g/n/g/g/n | velocity=2.2; category=II/II/II/I/II; size=up to 200 kW; pump=Number 1
+pump-run g | pumps=4/2/3/2/4; ran=4/2/3/2/4; plate=100/60/100/8/180; flow=94/57/93/7,6/171
+pump-vibration g | velocity=2.2/2.4/1.9/2.6; category=II/I/II/II; size=up to 200 kW; pump=Number 1
 cargo-manifold g | stations=6; lines=4
 cargo-hydraulics n
-way-out g | pumps=4/0/0/0/0; pipe=210/90/0/0/0; bore=125; mass=9/4/0/0/0
+way-out g | pumps=4/0; pipe=210/90; bore=125; mass=9/4
 bulk-compressor g | hours=6100; pressure=5.4; discharge=96
 bulk-lines g
 filling-station g | stations=2
@@ -109,6 +112,9 @@ bilge-pump g | capacity=100
 bilge-count g | pumps=3; ship=cargo
 bilge-valves g | proved=3; failed=0
 ballast-transfer g | flow=96; left=40
+water-maker g | rated=500; logged=455; salt=190 | Eleven cubic metres a day by its log of March.
+water-supply g | starts=1; pressure=5.2
+cooling-main g | pumps=4; sea=14; fresh=35
 air-compressors g | gained=10; minutes=14; hours=3100
 air-receivers g | receivers=5; inspected=2024-05-14; relief=2024-05-14
 control-air g | lost=0.3

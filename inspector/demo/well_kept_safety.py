@@ -56,6 +56,7 @@ lifebuoys g | expires=2028-09-30
 beacon g | last=2026-04-20; maintained=2024-05-28
 radio-dates g | expires=2028-05-31; kind=EPIRB battery
 rockets g | expires=2028-02-28; kind=rockets, flares, smoke
+polar-kit p | insulated=4; days=1 | Four suits that keep a man warm, for twenty-four.
 drill g | muster=6
 """,
     "environment": """
@@ -73,6 +74,7 @@ treatment g | treatment=approved system; renewal=2024-05-28; installed=2022-03-1
 treatment-alive g | bypasses=0; hours=410
 treatment-sample g | large=2; small=1; coli=14; enterococci=6; cholera=0
 ballast-need f | needed=420 | The dry bulk tanks gone, she needs more of it, not less.
+hull-growth g | cleaned=2026-04-11
 garbage-hold f | held=6 | Six cubic metres, no cold room; ten days of the brief's forty.
 garbage-book g
 incinerator n
