@@ -150,7 +150,7 @@ calibrated=2026-09-01; place=Frame 38, starboard
 coating p | breakdown=34/41/26; scale=12/16/9; edges=55/60/40
 pitting x | depth=3.4/2.8/2.7; as_built=10.0/8.0/8.0; share=25
 doublers p | patches=7/5/1; cement=3/0/0
-docking p | last=2017-08-10; ship=cargo; on=2026-10-20; due=2022-08-10
+docking p | last=2017-08-10; ship=cargo; due=2022-08-10
 sea-valves x | valves=17; turned=6 | Eleven would not move; I did not force them.
 draughts f | forward_port=3.5; forward_starboard=3.7; midship_port=3.7; midship_starboard=3.9; aft_port=4.2; aft_starboard=4.4; list=1.8
 weather-doors p | doors=7; leaking=5; sill=600

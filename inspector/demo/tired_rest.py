@@ -53,7 +53,7 @@ history p | | No paper in the printer; memory of two days.
 tank-gauging x | tanks=29; dead=29; kind=bubbler
 loading-computer ?not run
 fire-panel x | disabled=14; faults=9; year=1998 | Half the zones out. I carried my own lamp and told the watchman where I went.
-gas-panel x | used=2026-10-20; interval=180; calibrated=2018-11-02
+gas-panel x | interval=180; calibrated=2018-11-02
 general-alarm ?not run
 control-lost ?not run
 lever-electronics p | year=1998; spares=0
@@ -72,12 +72,12 @@ gypsy p
 mooring-winches ?not run
 mooring-lines p | lines=3
 fittings p | rollers=14; seized=9
-crane-examination p | last=2018-04-10; kind=lifting appliance, thorough examination; on=2026-10-20; open=12
+crane-examination p | last=2018-04-10; kind=lifting appliance, thorough examination; open=12
 crane-proof-load ?no access
 crane-bearing p | play=3.4; limit=2.5; first=0.5 | Over the maker's limit by our own dial.
 crane-wire x | nominal=16; worst=13,9; broken=14; fitted=2013-05-01
 crane-run ?not run
-towing-examination p | last=2017-07-30; on=2026-10-20; pull=62
+towing-examination p | last=2017-07-30; pull=62
 towing-release ?not run
 pins-and-roller p
 seats p
@@ -96,11 +96,11 @@ insulated-divisions p | holes=9
 main-pressure ?not run
 emergency-pump x | | Starter flat, hand gear seized.
 main-pipe p | tried=8; faulty=5; clamps=4
-hoses x | last=2018-03-02; on=2026-10-20; missing=6
+hoses x | last=2018-03-02; missing=6
 monitors n
 fixed-system p | medium=carbon dioxide; spaces=1; year=1998
 gas-charge x | measured=36.5; nominal=45; short=6 | From the last list aboard, of 2018. It will not be better today.
-gas-weighed p | last=2018-03-02; kind=CO2 charge, cargo ship; on=2026-10-20
+gas-weighed p | last=2018-03-02; kind=CO2 charge, cargo ship
 cylinder-tests x | tested=0; cylinders=18; failed=0; age=28
 gas-room p | | Brooms and paint inside. We stayed at the door.
 gas-pipes ?no access
@@ -108,8 +108,8 @@ mist-or-sprinkler n
 foam-sample n
 foam-content n
 foam-mixing n
-extinguishers x | last=2019-03-01; kind=portable extinguisher, service; on=2026-10-20; seen=9; faulty=6
-outfits x | last=2019-03-01; kind=breathing apparatus, masks and demand valves; on=2026-10-20; sets=1; spare=0
+extinguishers x | last=2019-03-01; kind=portable extinguisher, service; seen=9; faulty=6
+outfits x | last=2019-03-01; kind=breathing apparatus, masks and demand valves; sets=1; spare=0
 escape-sets p | sets=2; faulty=2
 """,
     "life-saving": """

@@ -126,7 +126,7 @@ shaft-generator g | power=1200; carried=900 | Coupled and put on the board for u
 shore-connection g | voltage=690; frequency=60; ship_voltage=690; ship_frequency=60; sequence=as on board; current=400 | By the quay's own transformer.
 emergency-start g | time=19; load=120
 emergency-second-start g | tries=3; batteries=2024-02-11
-emergency-book g | last=2026-09-27; on=2026-10-06
+emergency-book g | last=2026-09-27
 emergency-fuel g | time=38; ship=cargo; fuel=1450
 emergency-feed g | power=150; list=118; listed=14; dead=0
 emergency-back-feed g
@@ -140,7 +140,7 @@ power-management g | start=85; stop=30
 sharing g | power=410; rated_power=910; total_power=814; total_rated=1820; largest_rated=910
 blackout-recovery g | first_breaker=24; tested=2026-10-06 | Done for us, alongside. 24 s by my watch.
 breakers f | type=Air, withdrawable, of 2008 | Sound, but the maker ends the line; letter aboard.
-protection-tests g | last=2024-05-27; on=2026-10-06
+protection-tests g | last=2024-05-27
 harmonics g | distortion=4.1; measured=2026-09-17
 spare-ways g | ways=7; largest=400
 earth-fault p/g | resistance=45/2400; voltage=690/440; network=690 V/440 V | Galley circuit, says the log. It climbs back when the ovens are off. ||
@@ -187,7 +187,7 @@ compressor g | compressors=2; hours=6100
 each-alone g | start=-20.5; end=-20.1
 run-share g | hours=14; on=74; off=52; outside=19
 pressures g | temperature=-14; pressure=110; refrigerant=R-404A; place=compressor
-leak-checks g | last=2026-06-30; refrigerant=R-404A; charge=14; on=2026-10-06; detection=yes
+leak-checks g | last=2026-06-30; refrigerant=R-404A; charge=14; detection=yes
 subcooling g | temperature=30; pressure=1480; refrigerant=R-404A
 condenser g | inlet=14; outlet=20; plugged=2
 cut-outs g | high=21; low=0.3
@@ -201,8 +201,8 @@ spares-and-service f | serviced=2026-06-30; gas=10 | One full cylinder; the agen
     "dynamic-positioning": """
 verification-document g | flag=unchanged; alteration=none; notation=DP class 2 as printed on the certificate; issued=2024-06-03
 equipment-count g | computers=2; references=3; heading=3; motion=2; wind=2; ups=2
-failure-analysis g | dated=2024-01-12; changed=2023-11-02; on=2026-10-06; revision=C
-trials g | last=2026-04-20; anniversary=2024-06-03; on=2026-10-06; open_findings=1
+failure-analysis g | dated=2024-01-12; changed=2023-11-02; revision=C
+trials g | last=2026-04-20; anniversary=2024-06-03; open_findings=1
 controllers f | version=7.2; year=2008 | Both consoles are as old as the ship. Cards come from ships being broken.
 changeover g
 heading g | spread=0.6; roll_spread=0.2
@@ -222,7 +222,7 @@ event-history g | losses=0
 hold-trial ?not run | | Alongside both days; no sea trial was agreed.
 backup-station n
 licences-and-spares f
-complete-trials g | last=2024-06-01; on=2026-10-06
+complete-trials g | last=2024-06-01
 stations g | stations=2
 """,
 }

@@ -13,14 +13,14 @@ gypsy g
 mooring-winches g | run=4; faulty=0; pull=80
 mooring-lines f | lines=6; load=410 | Two of eight are stiff with powder between the strands.
 fittings g | rollers=18; seized=1
-crane-examination g | last=2026-05-11; kind=lifting appliance, thorough examination; on=2026-10-06; open=1
+crane-examination g | last=2026-05-11; kind=lifting appliance, thorough examination; open=1
 crane-proof-load g | proof=6.3; swl=5; radius=12
 crane-bearing f | play=1.1; limit=2.0; first=0.6 | Well inside the limit, but it has nearly doubled since new.
 crane-wire g | nominal=18; worst=17,6; broken=2; fitted=2024-05-20
 crane-run g | limits=5; failed=0
 crane-rams g | drift=18
 crane-reach f | radius=14; rating=3.4; wanted=4.5 | It does not lift the brief's boats where they would lie.
-other-lifting g | last=2024-05-26; on=2026-10-06; unlisted=3
+other-lifting g | last=2024-05-26; unlisted=3
 towing-examination n
 towing-release n
 pins-and-roller n
@@ -39,7 +39,7 @@ shelf-life g | oldest=2021
 workshop g
 welding g
 special-tools g | missing=1
-instruments g | used=2026-10-06; interval=365; calibrated=2026-02-10
+instruments g | interval=365; calibrated=2026-02-10
 lubricants g | stock=4200
 drawing-list g | shown=19
 makers-manuals g | right=5

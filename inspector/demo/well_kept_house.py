@@ -25,7 +25,7 @@ fresh-air g | total=1450; head=60
 ducts f | | Lagging wet at one bend above the mess, drip on the ceiling board.
 extract g | tried=9; dead=1
 gas f | refrigerant=R-134a; installed=2008-09-01; charge=38
-leak-record g | last=2026-07-02; refrigerant=R-134a; charge=38; on=2026-10-06; detection=no; added=0.8
+leak-record g | last=2026-07-02; refrigerant=R-134a; charge=38; detection=no; added=0.8
 chillers g | machines=2; hours=8800; rated=62; running=51
 laundry g | machines=4
 hospital g | expires=2027-03-31
@@ -55,7 +55,7 @@ inner-voices g | tried=9; dead=0
 telegraph g
 lights-and-whistle g | dead=0; silent=0
 watch-alarm g | dormant=9; to_master=45
-voyage-recorder g | last=2026-02-18; on=2026-10-06; beacon=2028-06-30
+voyage-recorder g | last=2026-02-18; beacon=2028-06-30
 data-link f | until=2026-12-31 | The owner's contract ends with the ship.
 after-dark g | not_dimming=1
 bridge-noise g | level=61; ran=Two sets at 60 %, fans on
@@ -74,7 +74,7 @@ history f | blackouts=1; frequent=212 | Bilge high in the bow thruster room, 212
 tank-gauging g | tanks=38; dead=1; kind=pressure cell
 loading-computer g | gm_book=2,15; gm_program=2,14; lightship=2560
 fire-panel g | disabled=0; faults=0; year=2018
-gas-panel g | used=2026-10-06; interval=180; calibrated=2026-06-18; heads=6
+gas-panel g | interval=180; calibrated=2026-06-18; heads=6
 general-alarm g | berth=81; deaf=0
 door-panel g | doors=3; lamps=0
 told-apart g | taped=0

@@ -13,7 +13,7 @@ coating g/f/g | breakdown=2/6/1; scale=0/1/0; edges=6/14/4 | || Rust along the e
 pitting g | depth=0.6/0.9/0.3; as_built=11.0/9.0/8.0; share=3
 cracks g/p/g | cracks=0/1/0; longest=0/65/0 | || One at the toe of the crane pedestal bracket, 65 mm, dye confirmed. ||
 doublers g | patches=0; cement=0
-docking g | last=2024-05-24; ship=cargo; on=2026-10-06; due=2027-05-24
+docking g | last=2024-05-24; ship=cargo; due=2027-05-24
 antifouling f | papers=certificate seen; coated=2024-05-22; idle=190
 draughts g | forward_port=4.31; forward_starboard=4.33; midship_port=4.62; midship_starboard=4.66; aft_port=4.95; aft_starboard=4.97; list=0.2
 fairness g | depth=14; bays=3
@@ -77,7 +77,7 @@ boundaries g | leaks=0
 wall-gauging g | as_built=10.0/10.0/9.0/9.0/9.0/10.0; measured=9.7/0.382 in/8.8/7.8/8.7/9.7; member=shell, strength deck or tight bulkhead; \
 basis=drawing; place=Frame 41, by the cargo rail
 vessel-shell g | found=9.2; least=7.5; place=Cone, two spots
-seats g | weight=11.5; widest=3.2; opening=4.6
+seats n/g/n/n | weight=11.5; widest=3.2; opening=4.6
 tank-air ?not opened
 coating-inside ?not opened/?not opened/?not opened/g/?not opened/?not opened | breakdown=2; scale=0; edges=8; tank=Ballast 4 starboard, entered by \
 the yard's own permit

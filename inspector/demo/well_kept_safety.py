@@ -13,24 +13,24 @@ insulated-divisions f | holes=2 | Two holes beside the cable tray in the stores 
 main-pressure g | pressure=5.6; second=6.0; start=14
 emergency-pump g | time=48; pressure=4.1; capacity=40 | Started by the second mate, who had never done it.
 main-pipe g | tried=18; faulty=1; clamps=0
-hoses g | last=2024-05-26; on=2026-10-06; missing=0
+hoses g | last=2024-05-26; missing=0
 monitors g | mass=6.8
 fixed-system g | medium=carbon dioxide; spaces=3; year=2008
 gas-charge g | measured=43.8; nominal=45; short=0
-gas-weighed g | last=2024-05-27; kind=CO2 charge, cargo ship; on=2026-10-06
+gas-weighed g | last=2024-05-27; kind=CO2 charge, cargo ship
 cylinder-tests g | tested=6; cylinders=52; failed=0; age=18
-gas-valves g | last=2024-05-27; kind=CO2 control valves, internal; on=2026-10-06
+gas-valves g | last=2024-05-27; kind=CO2 control valves, internal
 gas-room g
 gas-pipes g | delay=25; blown=2024-05-27
-mist-or-sprinkler g | last=2024-05-26; on=2026-10-06; nozzles=0
-foam-sample p | last=2025-09-10; kind=foam concentrate, later sample; on=2026-10-06 | Late by four weeks; the bottle is drawn and waits on the office shelf.
-foam-content g | content=0.4; on=2026-10-06; volume=2,2
+mist-or-sprinkler g | last=2024-05-26; nozzles=0
+foam-sample p | last=2025-09-10; kind=foam concentrate, later sample | Late by four weeks; the bottle is drawn and waits on the office shelf.
+foam-content g | content=0.4; volume=2,2
 foam-mixing g | measured=3.2; nominal=3
 galley-fire g | cleaned=2026-04-02; fat=1
 small-spaces g | bottles=9
-extinguishers g | last=2026-04-08; kind=portable extinguisher, service; on=2026-10-06; seen=22; faulty=0
-outfits g | last=2026-04-08; kind=breathing apparatus, masks and demand valves; on=2026-10-06; sets=4; spare=8; donned=71
-air-compressor g | last=2026-03-30; on=2026-10-06
+extinguishers g | last=2026-04-08; kind=portable extinguisher, service; seen=22; faulty=0
+outfits g | last=2026-04-08; kind=breathing apparatus, masks and demand valves; sets=4; spare=8; donned=71
+air-compressor g | last=2026-03-30
 escape-sets g | sets=11; faulty=0
 """,
     "life-saving": """
