@@ -41,25 +41,13 @@ def _parser() -> argparse.ArgumentParser:
         one.set_defaults(run=run)
         return one
 
-    for name, run, text in (("serve", commands.serve, "start, and open the browser"), ("demo", commands.demo, "the same on an invented portfolio")):
-        one = add(name, run, text, data)
-        one.add_argument("--port", type=int, default=None, help="port (default: 5731, another if that is taken)")
-        one.add_argument("--no-browser", action="store_true", help="do not open the browser")
-        one.add_argument("--share", action="store_true", help="let phones and tablets on the same network join, by a code")
-        one.add_argument("--address", default=None, help="with --share: the one address of this computer to share on")
-        one.add_argument("--mode", choices=("basic", "full"), default=None, help="with --share: basic (http) or full (https)")
+    add("serve", commands.serve, "start, and open the browser", data, _started())
+    add("demo", commands.demo, "the same on an invented portfolio", data, _started())
     add("list", commands.list_all, "inspections with condition, coverage and verdicts", data, json)
-    one = add("report", commands.report, "write the condition report of one inspection", data)
+    one = add("report", commands.report, "write the condition report of one inspection", data, _printed())
     one.add_argument("id")
-    one.add_argument("--out", type=Path, required=True)
-    one.add_argument("--units", choices=("si", "us"), default="si")
-    one.add_argument("--paper", choices=("a4", "letter"), default="a4")
     one.add_argument("--short", action="store_true", help="without every single reading and rating")
-    one = add("compare", deciding.compare, "candidates against one brief, as a PDF", data)
-    one.add_argument("ids", nargs="+", metavar="ID")
-    one.add_argument("--out", type=Path, required=True)
-    one.add_argument("--units", choices=("si", "us"), default="si")
-    one.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    add("compare", deciding.compare, "candidates against one brief, as a PDF", data, _printed()).add_argument("ids", nargs="+", metavar="ID")
     add("convert", deciding.convert, "what the conversion does: range, stability, power, space, money, papers", data, json).add_argument("id")
     one = add("next", deciding.next_look, "what is still worth the minutes left on board", data)
     one.add_argument("id")
@@ -76,3 +64,21 @@ def _parser() -> argparse.ArgumentParser:
     add("checklists", commands.checklists, "check checklist folders, name every mistake").add_argument("folder", nargs="*", type=Path)
     add("verify", commands.verify, "integrity of journals and photos", data).add_argument("id", nargs="?")
     return parser
+
+
+def _started() -> argparse.ArgumentParser:
+    options = argparse.ArgumentParser(add_help=False)
+    options.add_argument("--port", type=int, default=None, help="port (default: 5731, another if that is taken)")
+    options.add_argument("--no-browser", action="store_true", help="do not open the browser")
+    options.add_argument("--share", action="store_true", help="let phones and tablets on the same network join, by a code")
+    options.add_argument("--address", default=None, help="with --share: the one address of this computer to share on")
+    options.add_argument("--mode", choices=("basic", "full"), default=None, help="with --share: basic (http) or full (https)")
+    return options
+
+
+def _printed() -> argparse.ArgumentParser:
+    options = argparse.ArgumentParser(add_help=False)
+    options.add_argument("--out", type=Path, required=True)
+    options.add_argument("--units", choices=("si", "us"), default="si")
+    options.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    return options

@@ -9,9 +9,10 @@ from datetime import date
 
 from inspector.assess.gather import by_age, texts
 from inspector.criteria.certificates import KINDS, Kind
-from inspector.criteria.survey_windows import STATES, Placed, bottom_due, placed, renewal_state, windows
+from inspector.criteria.survey_windows import SOON, STATES, Placed, bottom_due, placed, renewal_state, windows
 from inspector.errors import InspectorError
 from inspector.record.state import State
+from inspector.words import capital
 
 DATES = {
     "issued": "Issued",
@@ -22,7 +23,6 @@ DATES = {
     "bottom_before_that": "Bottom inspection before that",
     "postponed_until": "Postponed until",
 }
-SOON = 90  # days before a bottom inspection from which it is called due
 YEAR = 365  # days: what a buyer asks about first
 
 
@@ -241,7 +241,7 @@ def _telling(surveys: list[Survey]) -> Survey | None:
 
 
 def _sentence(certificate: Certificate, survey: Survey) -> str:
-    name = f"{certificate.kind[:1].upper()}{certificate.kind[1:]}{f' {certificate.number}' if certificate.number else ''}"
+    name = f"{capital(certificate.kind)}{f' {certificate.number}' if certificate.number else ''}"
     span = f"by {survey.closes.isoformat()}" if survey.opens is None else f"from {survey.opens.isoformat()} to {survey.closes.isoformat()}"
     left = f"{survey.left} days left" if survey.left >= 0 else f"{-survey.left} days past"
     return f"{name}: {survey.name} {span}, {survey.state}, {left}."

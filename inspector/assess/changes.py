@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 from inspector.assess.rules import Case, fired
 from inspector.assess.shapes import NEEDS, Change
+from inspector.words import amount, grouped, listed
 
 PARTS = ("made", "hard to get", "no longer made")
 _FARTHEST = 10**15  # hundredths of money; beyond any refit, and exact as a float
@@ -133,8 +134,7 @@ def _grouped(start: str, others: list[tuple[str, Case]]) -> Iterator[Flip]:
     for word, varied in others:
         by_verdict.setdefault(fired(varied).verdict, []).append((word, varied))
     for same in by_verdict.values():
-        *words, last = [word for word, _ in same]
-        yield _flip(f"{start} {', '.join(words)}{' or ' if words else ''}{last}", same[0][1])
+        yield _flip(f"{start} {listed([word for word, _ in same], 'or')}", same[0][1])
 
 
 def _cost(field: str, words: str) -> Callable[[Case], Iterator[Flip]]:
@@ -151,7 +151,7 @@ def _cost(field: str, words: str) -> Callable[[Case], Iterator[Flip]]:
                 yield _flip(f"A price for {words}, whatever it is", _priced(case, field, end))
                 return
             found = _bisect(case, field, last, end)
-            yield _flip(f"{words.capitalize()} at {_money(found)} or {'more' if more else 'less'}", _priced(case, field, found))
+            yield _flip(f"{words.capitalize()} at {amount(found / 100)} or {'more' if more else 'less'}", _priced(case, field, found))
     return vary
 
 
@@ -183,7 +183,7 @@ def _annual(field: str, words: str, unit: str, low: float, high: float) -> Calla
                 continue
             found = _first_tenth(lambda value: fired(_yearly(case, field, value)).verdict != now, typed, end, field == "discount_rate")
             if found is not None:
-                yield _flip(f"{words} of {found:,.10g} {unit} or {'more' if more else 'less'}".replace(",", "\u00a0").replace("  ", " "),
+                yield _flip(f"{words} of {grouped(found, ',.10g')} {unit} or {'more' if more else 'less'}".replace("  ", " "),
                             _yearly(case, field, found))
     return vary
 
@@ -213,11 +213,6 @@ def _yearly(case: Case, field: str, value: float) -> Case:
     if field == "discount_rate":
         return replace(case, settings=replace(case.settings, discount_rate=value / 100))
     return _facts(case, **{field: value})
-
-
-def _money(hundredths: int) -> str:
-    text = f"{hundredths / 100:,.2f}".removesuffix(".00").replace(",", "\u00a0")
-    return text
 
 
 _VARIATIONS = (_condition, _coverage, _critical, _law, _danger, _life, _horizon, _parts,

@@ -7,10 +7,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from inspector.checklists import Check
-from inspector.criteria.judgement import Criterion, Input, Judgement, Profile
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.profiles import Profile
 from inspector.criteria.registry import criterion
 from inspector.errors import InspectorError
 from inspector.quantities import convert, parse_number
+from inspector.words import listed
 
 _ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief", "inspection": "the visit"}
 
@@ -79,8 +81,7 @@ def _converted(asked: Input, reading: Any, check: Check) -> Any:
 
 def _missing_sentence(check: Check, missing: list[Input]) -> str:
     names = [_missing_name(check, asked) for asked in missing]
-    listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
-    return f"{check.title} cannot be judged yet: {listed} {'is' if len(names) == 1 else 'are'} missing."
+    return f"{check.title} cannot be judged yet: {listed(names)} {'is' if len(names) == 1 else 'are'} missing."
 
 
 def _missing_name(check: Check, asked: Input) -> str:

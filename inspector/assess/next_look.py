@@ -14,6 +14,7 @@ from inspector.assess.rules import Case, fired
 from inspector.assess.settings import Settings
 from inspector.assess.shapes import RATINGS, Assessment, CheckResult, Facts, Part
 from inspector.assess.verdict import unseen_of
+from inspector.words import grouped
 
 PRIOR = {"good": 0.35, "fair": 0.35, "poor": 0.20, "failed": 0.10}   # of a check nobody has seen yet
 STRENGTH = 2.0                                                       # the prior counts like so many seen checks
@@ -127,7 +128,7 @@ def _sentence(look: Look, part: Part, result: CheckResult, stake: float | None, 
     turns = _turn(part, result, settings) if told else ""
     name = part.name
     could = f"could turn {name} from {part.proposal.verdict} to {turns}" if turns else f"narrows what is known of {name}"
-    money = f", {_money(stake)} at stake" if stake else ", not priced"
+    money = f", {grouped(stake)} at stake" if stake else ", not priced"
     return f"{result.check.title}: {could}{money}, {look.minutes:g} min."
 
 
@@ -161,8 +162,4 @@ def _joint(open_ones: list, money: dict[str, Facts], cached: dict, settings: Set
     if not chosen:
         return "Buy or walk away: no critical check that fits the minutes could change that answer, as far as it is priced."
     names = "; ".join(one.label for one in chosen)
-    return f"Buy or walk away: worth seeing together {names}; {_money(gain)} expected, {sum(one.minutes for one in chosen):g} min."
-
-
-def _money(amount: float) -> str:
-    return f"{amount:,.0f}".replace(",", "\u00a0")
+    return f"Buy or walk away: worth seeing together {names}; {grouped(gain)} expected, {sum(one.minutes for one in chosen):g} min."

@@ -10,6 +10,7 @@ from inspector.assess.changes import flips
 from inspector.assess.rules import RULES, Case, Rule, Unseen, fired
 from inspector.assess.settings import Settings
 from inspector.assess.shapes import VERDICTS, CheckResult, Condition, Facts, Proposal
+from inspector.words import amount
 
 __all__ = ["RULES", "Case", "Rule", "Settings", "Unseen", "fired", "flips", "propose", "unseen_of"]
 
@@ -101,8 +102,8 @@ def _annual_reason(case: Case) -> str:
     return f"{told}: {winner}{equal}.{nothing}"
 
 
-def _sum(amount: float | None) -> str:
-    return f"{amount or 0:,.2f}".removesuffix(".00").replace(",", "\u00a0")
+def _sum(value: float | None) -> str:
+    return amount(value or 0)
 
 
 def _removal_reasons(facts: Facts) -> Iterator[str]:

@@ -11,10 +11,8 @@ from inspector.conversion.shapes import Span, span
 from inspector.criteria.source import Source
 
 MLC = Source("Maritime Labour Convention, 2006", "recalled", "Standard A3.1, sleeping rooms and sanitary spaces", "memory")
-HEADROOM_SOURCE = Source("Maritime Labour Convention, 2006", "as read in extracts", "Standard A3.1, headroom of 203 cm", "seen")
 BANDS = (3000, 10_000)             # gross tonnage from which more is asked
 HEADROOM = 2.03                    # m
-BERTH = (1.98, 0.80)               # m inside
 PER_SANITARY, MESS_SEAT = 6, 1.5   # persons to one toilet, basin and shower; m² a seat (a guideline)
 HOSPITAL_PERSONS, HOSPITAL_DAYS = 15, 3
 LIVERS = ("crew", "officer", "crew, passenger or special purpose ship", "officer, passenger or special purpose ship", "guest")
@@ -93,11 +91,6 @@ def faults(floor: float | None, height: float | None, least: Span | None) -> tup
     if height is not None and plain("headroom", height, 0, 20, "m") < HEADROOM:
         found.append(Fault("headroom", HEADROOM, height))
     return tuple(found)
-
-
-def berth_fits(length: float, breadth: float) -> bool:
-    """Whether a berth [m inside] has 198 x 80 cm."""
-    return plain("berth: length", length, 0.5, 5, "m") >= BERTH[0] and plain("berth: breadth", breadth, 0.2, 3, "m") >= BERTH[1]
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from inspector.conversion.shapes import ConversionError, Figure, Gap, Span, no_f
 from inspector.conversion.station_keeping import SCREEN
 from inspector.conversion.tables import Row
 from inspector.quantities import convert, show
+from inspector.words import capital
 
 VERIFY = (
     "A screen, not a capability plot and no failure analysis: verify before you rely on it. Station keeping near divers, structures or people in the water "
@@ -77,8 +78,7 @@ def _answer(sums: Power, spare: Figure) -> str:
         parts.append(f"the worst single failure is {called(first.element, sums)}, after which {_left(first, sums)}")
     if not parts:
         return "Too little is typed to tell the power with one set out or what a failure leaves; see what is missing."
-    told = "; ".join(parts)
-    return told[:1].upper() + told[1:] + "."
+    return capital("; ".join(parts)) + "."
 
 
 def _left(first: Outcome, sums: Power) -> str:

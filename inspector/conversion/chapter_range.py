@@ -19,10 +19,14 @@ from inspector.conversion.ship_tables import HYDROSTATICS, TANKS
 from inspector.conversion.speed_points import SpeedPoint
 from inspector.conversion.speed_power import Ways, ways
 from inspector.conversion.tables import Row
+from inspector.quantities import show
+from inspector.words import capital, grouped, listed
 
 TABLES = (SPEEDS, ENGINES, PROPULSION, STORES)
 READ = (*TABLES, TANKS, HYDROSTATICS)
-VERIFY = "Verify before you rely on it: a range is proved by consumption measured on her own passages at the displacement she will have."
+AWAY = ("remove", "convert")   # plans for a tank after which it holds no fuel
+VERIFY = ("All of it at the displacement typed with the hydrostatics, before any change. "
+          "Verify before you rely on it: a range is proved by consumption measured on her own passages at the displacement she will have.")
 
 
 @dataclass(frozen=True)
@@ -56,7 +60,7 @@ def read_inputs(case: Case) -> Inputs:
                                           nozzles=_yes(run, "nozzles")), None)
     found = taken(lambda: ways(points, known, propulsion, run.number("service")), Ways(()))
     engines = [engine for row in case.rows(ENGINES) if (engine := taken(lambda row=row: (row.text("drives"), _engine(row)), None))]
-    tanks = tuple(tank for row in case.rows(TANKS) if row.text("kind") == "fuel" and row.text("plan") != "remove"
+    tanks = tuple(tank for row in case.rows(TANKS) if row.text("kind") == "fuel" and row["plan"] not in AWAY
                   and (tank := taken(lambda row=row: _tank(row), None)))
     return Inputs(
         brief=taken(lambda: _brief(case), BriefBox()), ways=found, main=next((one for drives, one in engines if drives == "propeller"), None),
@@ -183,13 +187,14 @@ def _answer(given: Inputs, at: Passage | None, economy: Economy | None, others: 
     else:
         said = "How far she goes is not known yet"
     if others is not None and others.binding is not None and others.binding.span is not None:
-        may = f", or {', '.join(figure.name for figure in others.may_bind)} instead" if others.may_bind else ""
-        return f"{said}; what ends a voyage first is {others.binding.name}, after {_reach(others.binding.span, 'days')}{may}."
+        names = [figure.name for figure in others.may_bind]
+        may = f" {capital(listed(names, 'or'))} may come before it." if names else ""
+        return f"{said}; what ends a voyage first is {others.binding.name}, after {_reach(others.binding.span, 'days')}.{may}"
     return said + "."
 
 
 def _reach(span: Span, unit: str) -> str:
-    low, high = (f"{float(f'{end:.2g}'):,.0f}".replace(",", "\u00a0") for end in (span.low, span.high))
+    low, high = (grouped(float(f"{end:.2g}")) for end in (span.low, span.high))
     return f"{low} to {high} {unit}" if low != high else f"{low} {unit}"
 
 
@@ -198,7 +203,7 @@ def _lines(given: Inputs, others: Limits | None) -> Iterator[Lines]:
     if given.ways.curves and speed:
         rows = []
         for name, figure in given.ways.at(speed):
-            told = ("–", "–", "–") if figure.span is None else tuple(f"{end:,.0f} kW" for end in (figure.span.low, figure.span.middle, figure.span.high))
+            told = ("–", "–", "–") if figure.span is None else tuple(show(round(end), "kW") for end in (figure.span.low, figure.span.middle, figure.span.high))
             rows.append((name, *told, figure.gaps[0].why if figure.gaps and figure.span is None else ""))
         spread = given.ways.spread(speed)
         note = f"The ways differ by a factor of {spread:.2f}; the first is used." if spread else "Only one way tells this speed."
@@ -212,7 +217,7 @@ def _lines(given: Inputs, others: Limits | None) -> Iterator[Lines]:
 def _days_told(figure: Figure) -> tuple[str, ...]:
     if figure.span is None:
         return ("–", "–", "–")
-    return tuple(f"{end:,.0f}" for end in (figure.span.low, figure.span.middle, figure.span.high))
+    return tuple(grouped(end) for end in (figure.span.low, figure.span.middle, figure.span.high))
 
 
 def _drawings(given: Inputs, others: Limits | None) -> Iterator[Graph | Bars]:

@@ -43,7 +43,10 @@ def _answer(found: Room, told: bool) -> str:
         return "Neither spaces nor wants nor enclosed volumes are given, so nothing can be told of space and tonnage."
     short = [one.name.lower() for one in found.balances if one.short]
     open_ends = [one.name.lower() for one in found.balances if one.short is None and one.wanted.high > 0]
-    found_room = "Not known whether there is room enough" if open_ends else "What is wanted finds room by area and volume"
+    if not found.wants:
+        found_room = "Nothing is listed that is wanted, so nothing is balanced"
+    else:
+        found_room = "Not known whether there is room enough" if open_ends else "What is wanted finds room by area and volume"
     said = [f"Too little: {' and '.join(short)}" if short else found_room]
     if open_ends and short:
         said.append(f"not sure of {' and '.join(open_ends)}")

@@ -17,6 +17,7 @@ from inspector.conversion.weights import Weight, total
 from inspector.conversion.weights_table import WEIGHTS, Listed, listed
 from inspector.errors import InspectorError
 from inspector.quantities import show
+from inspector.words import capital
 
 LEVERS = Table("levers", "Righting levers",
                "From the booklet: levers GZ of the starting condition, or cross curves KN at the displacement after the changes.", (
@@ -231,7 +232,7 @@ def _height_warnings(found: Answers) -> Iterator[str]:
         if raised is not None and raised.low > 0 and raised.high >= TOLD_FROM:
             why = "put on above" if one.act == "on" else "taken off below"
             moved = stability_lines.text(raised, 3)
-            yield (f"{one.name[:1].upper()}{one.name[1:]}, {why} the centre of gravity, alone raises KG by {moved} m "
+            yield (f"{capital(one.name)}, {why} the centre of gravity, alone raises KG by {moved} m "
                    "and takes as much from the metacentric height.")
 
 

@@ -1,7 +1,7 @@
 """Candidates against one brief: side by side per system and per requirement, what it costs to reach the brief, the next survey, and a weighted score."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from inspector.assess.certificates import due_list
@@ -33,7 +33,7 @@ class Candidate:
     name: str
     assessment: Assessment
     requirements: tuple[Requirement, ...]
-    cost: Span | None               # P10, P50, P90 of the priced work plus the asking price, less nothing
+    cost: Span | None               # P10, P50, P90 of the priced work plus the asking price; None where no work is priced
     currency: str
     unpriced: int                   # work lines without a price
     asking: float | None
@@ -44,7 +44,7 @@ class Candidate:
 
 @dataclass(frozen=True)
 class Comparison:
-    """All candidates with their ranking, and what keeps it from being firm."""
+    """All candidates in the order of their ranking, and what keeps it from being firm."""
 
     candidates: tuple[Candidate, ...]
     ranking: Ranking
@@ -55,14 +55,13 @@ def candidate(case: Case, inspection_id: str, name: str, chapters: Sequence[Chap
     """One inspection made ready for comparison."""
     sums, prices = money(case), case.one(PRICES)
     asking, currency = prices.number("asking"), prices.text("currency")
-    cost = Span(sums.spread.p10, sums.spread.p50, sums.spread.p90) if sums.spread else None
-    if asking is not None:
-        cost = (cost or Span.exact(0.0)) + asking
+    # without any priced work the price alone would make the least known vessel look the cheapest
+    cost = Span(sums.spread.p10, sums.spread.p50, sums.spread.p90) + (asking or 0.0) if sums.spread else None
     requirements = tuple(one for chapter in chapters for one in chapter.requirements)
     upcoming = _next_survey(case)
     gaps = [] if asking is not None else ["the asking price is not given, so its cost is that of the work alone"]
     gaps += ["no work line is priced"] if sums.spread is None else []
-    gaps += [f"{len(sums.unpriced)} work lines carry no price"] if sums.unpriced else []
+    gaps += [f"{len(sums.unpriced)} work {'line carries' if len(sums.unpriced) == 1 else 'lines carry'} no price"] if sums.unpriced else []
     gaps += [] if upcoming else ["no certificate with a date is recorded"]
     return Candidate(inspection_id, name, case.assessment, requirements, cost, currency, len(sums.unpriced), asking, upcoming,
                      _scores(case, requirements, cost, upcoming), tuple(gaps))
@@ -71,8 +70,9 @@ def candidate(case: Case, inspection_id: str, name: str, chapters: Sequence[Chap
 def compare(candidates: Sequence[Candidate], weights: Mapping[str, float] | None = None) -> Comparison:
     """Rank the candidates; weights by aspect (WEIGHTS where none are given). Raises BadWeights."""
     names = _unlike([one.name for one in candidates])
-    scored = [Scored(name, one.scores) for name, one in zip(names, candidates, strict=True)]
-    return Comparison(tuple(candidates), rank(scored, weights or WEIGHTS), tuple(_warnings(candidates)))
+    by_name = {name: replace(one, name=name) for name, one in zip(names, candidates, strict=True)}
+    ranking = rank([Scored(name, one.scores) for name, one in by_name.items()], weights or WEIGHTS)
+    return Comparison(tuple(by_name[place.name] for place in ranking.places), ranking, tuple(_warnings(candidates)))
 
 
 def _unlike(names: list[str]) -> list[str]:
@@ -93,7 +93,7 @@ def _warnings(candidates: Sequence[Candidate]):
 
 
 def _next_survey(case: Case) -> tuple[str, date, int] | None:
-    due = [one for one in due_list(case.state, case.today) if one.survey is not None]
+    due = [one for one in due_list(case.state, case.today) if one.survey is not None and (one.survey.left >= 0 or one.survey.state == "overdue")]
     if not due:
         return None
     first = min(due, key=lambda one: one.survey.closes)

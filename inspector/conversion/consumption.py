@@ -11,6 +11,7 @@ from inspector.conversion.inputs import PRACTICE, BadInput, one_of, or_default, 
 from inspector.conversion.shapes import Default, Figure, Gap, Span, rest_on, span
 from inspector.criteria.source import Source
 from inspector.quantities import show
+from inspector.words import capital
 
 GHG_STUDY = Source("Fourth IMO GHG Study", "2020", "table 19 and load correction, as reproduced in an open model", "seen")
 HOTEL_SOURCE = Source("Fourth IMO GHG Study", "2020", "auxiliary power at sea: yacht 130, service 220, offshore 320 kW, as reproduced in an open model", "seen")
@@ -62,7 +63,7 @@ class Engine:
 
     def __post_init__(self) -> None:
         if self.power is None:
-            sentence = f"{self.name[:1].upper()}{self.name[1:]}: power is not given, and without it no load and no consumption can be told."
+            sentence = f"{capital(self.name)}: power is not given, and without it no load and no consumption can be told."
             raise BadInput(sentence, field=f"{self.name}: power", value=None)
         plain(f"{self.name}: power", self.power, 1, 30_000, "kW")
         plain(f"{self.name}: number of engines", self.count, 1, 12)

@@ -97,16 +97,6 @@ def transformer_loading(rating: float, load: float | None = None, amperes: float
     return amperes / current(rating, plain("voltage of the transformer", voltage, 12, MOST_VOLTAGE, "V"))
 
 
-def phase_voltage(voltage: float) -> float:
-    """Voltage to neutral [V] of a voltage [V] line to line; what lamps show to earth on a healthy unearthed board."""
-    return plain("voltage", voltage, 12, MOST_VOLTAGE, "V") / sqrt(3)
-
-
-def fault_current(rating: float, voltage: float, impedance: float) -> float:
-    """Most fault current [kA] behind a transformer of a rating [kVA] and impedance voltage [%], on an endless supply: the upper end."""
-    return current(rating, voltage) / (plain("impedance voltage", impedance, 0.5, 30, "%") / 100) / 1000
-
-
 def shore_power(amperes: float, voltage: float, power_factor: float) -> float:
     """Power [kW] of a shore connection: breaker [A], voltage [V] line to line, power factor.
 

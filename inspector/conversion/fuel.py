@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from inspector.conversion.inputs import PRACTICE, BadInput, one_of, or_default, within
 from inspector.conversion.shapes import Default, Figure, Gap, Span, rest_on, span, unique
 from inspector.criteria.source import Source
-from inspector.criteria.tank_contents import COLDEST, GENERALIZED_15, WARMEST, factor_15
+from inspector.criteria.tank_contents import COLDEST, FUELS, WARMEST, factor_15
 
 TABLE_54B = Source("ASTM D1250 / API MPMS 11.1, table 54B, generalized products", "1980", "volume correction to 15 °C", "seen")
 LEAST_DENSITY, GREATEST_DENSITY = 770.0, 1010.0  # kg/m³, what can be burnt in such engines
@@ -52,7 +52,7 @@ def density_at(density: float | Span, temperature: float | Span) -> Span:
     """Density [kg/m³] at a temperature [°C] of a fuel of a density [kg/m³ at 15 °C]; both may be spans."""
     density, temperature = span(density), span(temperature)
     # the bands of the table meet with small steps, so that the sides of a step inside the span count as ends
-    edges = [side for band in GENERALIZED_15 for side in (band.low - 1e-9, band.low) if density.low < side < density.high]
+    edges = [side for band in FUELS for side in (band.low - 1e-9, band.low) if density.low < side < density.high]
     ends = [rho * factor_15(rho, t) for rho in (density.low, density.high, *edges) for t in (temperature.low, temperature.high)]
     if density.point is None or temperature.point is None:
         return Span(min(ends), None, max(ends))
@@ -91,12 +91,6 @@ def usable_fuel(tanks: Iterable[FuelTank]) -> Figure:
         total = total + mass.span * suction
         parts.append(Figure(tank.name, None, "t", "", mass.assumptions, (*mass.defaults, *from_suction)))
     return Figure("usable fuel", total, "t", "sum of mass x share above the suction", source=TABLE_54B, **rest_on(*parts))
-
-
-def bunkers_to_lift(burn: Span, reserve: float | Span, suction: float | Span) -> Span:
-    """Fuel to take on board [t] so that a burn [t] leaves the reserve: burn / (suction (1 - reserve))."""
-    kept = 1 - within("reserve", reserve, 0, 0.5)
-    return burn / (within("share above the suction", suction, 0.5, 1) * kept)
 
 
 def volume_of(mass: Span, density: float | Span | None = None) -> Figure:

@@ -4,7 +4,8 @@ import math
 
 from inspector.conversion.shapes import ConversionError, Default, Span, span
 from inspector.criteria.source import Source
-from inspector.quantities import NotANumber, WrongUnit, convert, show
+from inspector.quantities import show
+from inspector.words import capital
 
 PRACTICE = Source("Common practice", "no publisher", "guidance", "common practice")
 
@@ -21,9 +22,9 @@ def within(field: str, value: float | Span, low: float, high: float, unit: str =
     ends = (value.low, value.high) if isinstance(value, Span) else (value,)
     for end in ends:
         if isinstance(end, bool) or not isinstance(end, int | float) or not math.isfinite(end):
-            raise BadInput(f"{_start(field)} is {end!r}, and it must be a finite number in {unit or 'plain numbers'}.", field=field, value=end, unit=unit)
+            raise BadInput(f"{capital(field)} is {end!r}, and it must be a finite number in {unit or 'plain numbers'}.", field=field, value=end, unit=unit)
         if not low <= end <= high:
-            sentence = f"{_start(field)} is {show(end, unit)}, and it must lie between {show(low, unit)} and {show(high, unit)}."
+            sentence = f"{capital(field)} is {show(end, unit)}, and it must lie between {show(low, unit)} and {show(high, unit)}."
             raise BadInput(sentence, field=field, value=end, low=low, high=high, unit=unit)
     return span(value)
 
@@ -31,7 +32,7 @@ def within(field: str, value: float | Span, low: float, high: float, unit: str =
 def plain(field: str, value: float, low: float, high: float, unit: str = "") -> float:
     """Return one plain number from low to high; a span or anything else is a BadInput that names the field."""
     if isinstance(value, Span):
-        raise BadInput(f"{_start(field)} must be one number here, not a span.", field=field, value=value, unit=unit)
+        raise BadInput(f"{capital(field)} must be one number here, not a span.", field=field, value=value, unit=unit)
     within(field, value, low, high, unit)
     return value
 
@@ -39,24 +40,10 @@ def plain(field: str, value: float, low: float, high: float, unit: str = "") -> 
 def one_of(field: str, value: str, choices: tuple[str, ...]) -> str:
     """Return a word that is one of the choices, else BadInput names them."""
     if value not in choices:
-        raise BadInput(f"{_start(field)} is {value!r}, and it must be one of: {', '.join(choices)}.", field=field, value=value)
+        raise BadInput(f"{capital(field)} is {value!r}, and it must be one of: {', '.join(choices)}.", field=field, value=value)
     return value
-
-
-def in_unit(field: str, value: float, unit: str, to: str) -> float:
-    """Convert a typed value to the unit that a field is reckoned in; a unit of the wrong kind is a BadInput that names the field."""
-    try:
-        return convert(value, unit, to)
-    except (NotANumber, WrongUnit) as error:
-        raise BadInput(f"{_start(field)} cannot be used: {error}", field=field, value=value, unit=unit) from error
 
 
 def or_default(value: float | Span | None, default: Default) -> tuple[Span, tuple[Default, ...]]:
     """The given value and no default, or the default's value and the default itself, so that it is listed wherever it is used."""
     return (span(value), ()) if value is not None else (span(default.value), (default,))
-
-
-def _start(field: str) -> str:
-    return field[:1].upper() + field[1:]
-
-

@@ -6,6 +6,7 @@ least comfort (SOLAS II-1/41.1.2, recalled); a yacht outside trade is not bound 
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from inspector.conversion.electric import usable_power
 from inspector.conversion.inputs import PRACTICE, BadInput, one_of, or_default, plain
@@ -135,6 +136,7 @@ def main_sets(sets: Iterable[GeneratorSet]) -> tuple[GeneratorSet, ...]:
     return tuple(one for one in sets if one.counts)
 
 
+@lru_cache(maxsize=1024)   # asked many times in one search for the wind held
 def can_give(one: GeneratorSet, load_factor: float | None = None) -> float:
     """Power of one set [kW] at the load's power factor, by current as well as by power."""
     rated = RATED_FACTOR.value if one.power_factor is None else one.power_factor

@@ -3,16 +3,17 @@
 The tool has no prices of its own: every amount is the surveyor's, from his rate book or his pen, in one currency, with a date and a place.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from inspector.assess.shapes import WorkLine
+from inspector.assess.shapes import Part, SystemPart, WorkLine
 from inspector.conversion.book import Case
 from inspector.conversion.chapters import Bar, Bars, Chapter, Lines
 from inspector.conversion.cost import CLASSES, CostLine, Spread, deviation, estimate_class, spread
 from inspector.conversion.shapes import ConversionError, Default, Figure, Gap, Span
 from inspector.conversion.tables import Column, Row, Table
 from inspector.criteria.source import Source
+from inspector.words import grouped
 
 PRACTICE = Source("Correlation of the lines of one refit", "no publisher", "one common cause", "common practice")
 AACE = Source("AACE International Recommended Practice 18R-97", "edition not read", "table of estimate classes", "memory")
@@ -42,12 +43,40 @@ class Money:
     unpriced: tuple[WorkLine, ...]
     number: int                       # class of the estimate
     faults: tuple[str, ...] = ()
+    two_ways: tuple["TwoWays", ...] = ()   # parts priced both ways
+
+
+@dataclass(frozen=True)
+class TwoWays:
+    """A part that is priced to be refurbished and to be replaced: the act whose lines count, and the lines of the other act, which are in no sum."""
+
+    part: Part
+    counts: str
+    aside: tuple[WorkLine, ...]
+
+    @property
+    def left_out(self) -> float:
+        """What the lines of the other act come to, by their likely costs."""
+        return sum(line.likely or 0.0 for line in self.aside)
+
+
+def two_ways(system: SystemPart) -> Iterator[TwoWays]:
+    """The parts of a system that are priced both ways, which is one work and not two: the verdict takes one, and where it takes neither the dearer counts."""
+    for part in (system.whole, *system.units):
+        lines = {act: tuple(line for line in system.lines if line.unit == part.id and line.act == act) for act in ("refurbish", "replace")}
+        likely = {act: sum(line.likely or 0.0 for line in of_act) for act, of_act in lines.items()}
+        if all(likely.values()):
+            dearer = max(likely, key=lambda act: likely[act])
+            counts = {"remove": "replace", "refurbish": "refurbish"}.get(part.verdict, dearer)
+            yield TwoWays(part, counts, lines["refurbish" if counts == "replace" else "replace"])
 
 
 def money(case: Case) -> Money:
     """The sums of one inspection; a line whose figures are no triangle is told and left out."""
     prices = case.one(PRICES)
-    lines = [(system.system.name, line) for system in case.assessment.systems for line in system.lines]
+    both = tuple(one for system in case.assessment.systems for one in two_ways(system))
+    aside = {line.id for one in both for line in one.aside}
+    lines = [(system.system.name, line) for system in case.assessment.systems for line in system.lines if line.id not in aside]
     priced, faults = [], []
     for name, line in lines:
         if None in (line.low, line.likely, line.high):
@@ -61,7 +90,7 @@ def money(case: Case) -> Money:
     definition = prices.number("definition")
     number = max(LEAST_CLASS, estimate_class(definition)) if definition is not None else 5
     unpriced = tuple(line for _, line in lines if None in (line.low, line.likely, line.high))
-    return Money(tuple(priced), found, _sales(case.rows(SALES), faults), unpriced, number, tuple(faults))
+    return Money(tuple(priced), found, _sales(case.rows(SALES), faults), unpriced, number, tuple(faults), both)
 
 
 def _sales(rows: Sequence[Row], faults: list[str]) -> Span | None:
@@ -128,8 +157,9 @@ def _figures(sums: Money, prices: Row, currency: str):
 def _lines(case: Case, sums: Money, currency: str):
     rows = sorted(((line.sequence, system.system.name, line) for system in case.assessment.systems for line in system.lines),
                   key=lambda row: (row[0] is None, row[0] or 0))
-    shown = tuple((str(order or "–"), name, f"{line.act}: {line.text}", *(_bare(value) for value in (line.low, line.likely, line.high)), line.rate or "–")
-                  for order, name, line in rows)
+    aside = {line.id for one in sums.two_ways for line in one.aside}
+    shown = tuple((str(order or "–"), name, f"{line.act}: {line.text}{' (in no sum)' if line.id in aside else ''}",
+                   *(_bare(value) for value in (line.low, line.likely, line.high)), line.rate or "–") for order, name, line in rows)
     if shown:
         note = f"Amounts in {currency or 'one currency'}."
         yield Lines("Work in its sequence", ("order", "system", "what", "low", "likely", "high", "rate"), shown, (3, 4, 5), note)
@@ -152,6 +182,11 @@ def _drawings(sums: Money, currency: str):
 
 
 def _warnings(sums: Money):
+    for one in sums.two_ways:
+        why = f"by its verdict ({one.part.verdict})" if one.part.verdict in ("remove", "refurbish") else f"as its verdict is {one.part.verdict}, the dearer,"
+        counts, other = ("replacing", "refurbishing") if one.counts == "replace" else ("refurbishing", "replacing")
+        yield (f"{one.part.name} is priced both ways: {why} {counts} counts, and {other} at {_bare(one.left_out)} is in no sum. "
+               "If both are to be done, enter both as one act.")
     if sums.spread.within < 0.3:
         yield f"The sum of the likely costs is kept in only {sums.spread.within * 100:.0f} % of cases: it is not the price to plan with."
 
@@ -161,4 +196,4 @@ def _amount(value: float, currency: str) -> str:
 
 
 def _bare(value: float | None) -> str:
-    return "–" if value is None else f"{value:,.0f}".replace(",", "\u00a0")
+    return "–" if value is None else grouped(value)

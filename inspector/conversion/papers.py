@@ -44,14 +44,18 @@ def _window(survey) -> str:
 def _answer(due) -> str:
     known = [one for one in due if one.survey]
     late = [one for one in known if one.survey.state == "overdue"]
+    blind = sum(1 for one in known if one.survey.state == "no evidence")
+    unproved = f" Nothing on board proves that {'a past survey was' if blind == 1 else f'{blind} past surveys were'} held." if blind else ""
     soon = [one for one in known if one.survey.state in ("due", "in window")]
     if late:
-        return f"{len(late)} overdue, first {late[0].certificate.kind} ({late[0].survey.name}); {len(soon)} in the window now."
-    if known:
-        first = min(known, key=lambda one: one.survey.closes)
+        return f"{len(late)} overdue, first {late[0].certificate.kind} ({late[0].survey.name}); {len(soon)} in the window now.{unproved}"
+    ahead = [one for one in known if one.survey.left >= 0]
+    if ahead:
+        first = min(ahead, key=lambda one: one.survey.closes)
         count = f"{len(soon)} in the window now; the" if soon else "Nothing is overdue; the"
-        return f"{count} next to close is {first.certificate.kind} ({first.survey.name}), by {first.survey.closes.isoformat()}, {first.survey.left} days left."
-    return "No survey with a date is open."
+        named = f"{first.certificate.kind} ({first.survey.name}), by {first.survey.closes.isoformat()}, {first.survey.left} days left"
+        return f"{count} next to close is {named}.{unproved}"
+    return f"No survey with a date is ahead.{unproved}"
 
 
 def _warnings(case: Case):

@@ -62,7 +62,7 @@ def failure_lines(sums: Power) -> Lines:
     note = (
         "As found means: with all that is out of order left out. Left and need in kN across, likely values; the need is that of the wind to be held. "
     )
-    note += f"{more} lesser failures are not shown." if more > 0 else "Loads and sets in kW."
+    note += f"{more} lesser {'failure is' if more == 1 else 'failures are'} not shown." if more > 0 else "Loads and sets in kW."
     heads = ("failure", "takes with it", "bow left / need", "stern left / need", "load / sets", "holds", "most beam wind", "gives way first")
     return Lines("Single failures, worst first", heads, tuple(_failure(one, sums) for one in shown), (), note)
 

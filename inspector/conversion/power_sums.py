@@ -1,5 +1,6 @@
 """Everything that the chapter on power tells, computed once from the particulars: balances, thrusts, forces, and every single failure."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -8,7 +9,8 @@ from inspector.conversion.book import Case
 from inspector.conversion.dp_demands import CLASSES, Demand, demands, text_for
 from inspector.conversion.holding import LIMIT, Outcome, outcome, outcomes
 from inspector.conversion.inputs import or_default
-from inspector.conversion.load_balance import ACCURACY, CONDITIONS, Balance, demand, one_out
+from inspector.conversion.load_balance import ACCURACY, CONDITIONS, Balance, demand, factors_used, main_sets, one_out
+from inspector.conversion.plant import GeneratorSet
 from inspector.conversion.plant_rows import Read, read_plant
 from inspector.conversion.plant_tables import BOARD, EXPOSURE
 from inspector.conversion.shapes import ConversionError, Default, Figure, Gap, Span, no_figure, unique
@@ -46,7 +48,7 @@ def power(case: Case) -> Power:
     """Read the tables and compute; what cannot be is a gap or a fault."""
     read, board, row = read_plant(case), case.one(BOARD), case.one(EXPOSURE)
     exposure, gaps, faults = _exposure(case, row)
-    terms, defaults = _terms(row)
+    terms, defaults = _terms(row, board.number("power_factor"), read.plant.sets)
     levels, thrusts, from_forces = _levels(read, exposure)
     wind = row.number("wind")
     made = {"read": read, "board": board, "thrusts": thrusts, "terms": terms, "wind": wind}
@@ -116,9 +118,11 @@ def _exposure(case: Case, row: Row) -> tuple[Exposure | None, tuple[Gap, ...], t
         return None, gaps, (str(problem),)
 
 
-def _terms(row: Row) -> tuple[Terms, tuple[Default, ...]]:
+def _terms(row: Row, factor: float | None, sets: Iterable[GeneratorSet]) -> tuple[Terms, tuple[Default, ...]]:
     (efficiency, one), (limit, other) = or_default(row.number("efficiency"), DRIVE), or_default(row.number("limit"), LIMIT)
-    return Terms(efficiency.middle, limit.middle), (*one, *other)
+    # the plates' power factor matters only beside one that was read
+    plates = factors_used(main_sets(sets), factor) if factor is not None else ()
+    return Terms(efficiency.middle, limit.middle, factor), (*one, *other, *plates)
 
 
 def _levels(read: Read, exposure: Exposure | None) -> tuple[tuple[Level, Level, Level] | None, tuple[Figure, ...], tuple[Default, ...]]:

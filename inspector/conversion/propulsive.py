@@ -187,8 +187,3 @@ def _regression(known: Propulsion, hull: Hull, result: Resistance, water: Water)
         return quasi_propulsive(wake, deduction, rotative_single(hull, ratio), open_water), (), (blades,)
     pitch, from_pitch = or_default(known.pitch_ratio, Default("pitch ratio P/D", 1.0, "", "usual", PRACTICE))
     return quasi_propulsive(wake, deduction, rotative_twin(hull, pitch.point or pitch.low), open_water), (TWIN_NOT_PROVED,), from_pitch
-
-
-def shaft_power(effective: float | Span, quasi: float | Span, shaft: float | Span) -> Span:
-    """P_S [kW] = P_E/(eta_D eta_S)."""
-    return within("effective power", effective, 0, 1e6, "kW") / (within("quasi-propulsive efficiency", quasi, 0.2, 0.9) * within("shaft", shaft, 0.85, 1))

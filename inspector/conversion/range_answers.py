@@ -7,6 +7,7 @@ from inspector.conversion.inputs import BadInput, plain
 from inspector.conversion.range import BriefBox, Passage, Ship, available, hotel_burn, main_load, passage, propulsion_burn, sea_power
 from inspector.conversion.shapes import Figure, Gap, Span, no_figure, rest_on
 from inspector.quantities import show
+from inspector.words import capital
 
 STEP = 0.25  # kn, of the search; refined within by a parabola
 HOURS = 24
@@ -130,7 +131,7 @@ def _holds(figure: Figure, asked: float) -> bool | None:
 
 def _answer(name: str, asked: float, figure: Figure, holds: bool | None, word: str) -> Answer:
     verdict = {True: "that holds", False: "that does not hold", None: "whether that holds is not known"}[holds]
-    start = name[:1].upper() + name[1:]
+    start = capital(name)
     if figure.span is None:
         return Answer(name, asked, figure, None, f"{start}: not known, because {'; '.join(gap.why for gap in figure.gaps)}.")
     low, high = (show(float(f"{end:.3g}"), figure.unit) for end in (figure.span.low, figure.span.high))

@@ -17,7 +17,6 @@ HOLTROP_1982 = Source("Holtrop and Mennen, An approximate power prediction metho
                       "formulas and printed example", "memory")
 HOLTROP_1984 = Source("Holtrop, A statistical re-analysis of resistance and propulsion data, International Shipbuilding Progress 31 (363)", "1984",
                       "formulas and printed example", "memory")
-BOXES_SOURCE = Source("Holtrop's papers in International Shipbuilding Progress", "1977 and 1978", "ranges of the ship types", "memory")
 EDITIONS = {1982: HOLTROP_1982, 1984: HOLTROP_1984}
 KNOT = 1852 / 3600  # m/s
 SLOWEST, FASTEST = 0.5, 60.0  # kn, beyond which a number was mistyped
@@ -176,16 +175,3 @@ def _misses(hull: Hull, fn: float, box: Box) -> list[str]:
         ("B/T", hull.breadth / hull.draught, box.breadth_to_draught),
     )
     return [f"{name} {value:.2f} outside {low} to {high}" for name, value, (low, high) in values if not low <= value <= high]
-
-
-def air_resistance(area: float, ship_speed: float, head_wind: float, coefficient: float = 0.9, density: float = 1.225) -> float:
-    """Resistance of the upper works [kN] with the wind from ahead: 0.5 rho C_d A (V + wind)².
-
-    Parameters: area [m²] seen from ahead; ship_speed [kn]; head_wind [m/s], negative from astern, less than the ship's own
-    speed; coefficient C_d, 0.8 to 1.0 (memory); density of air [kg/m³].
-    """
-    plain("upper works: area from ahead", area, 0, 5000, "m²")
-    plain("ship speed", ship_speed, 0, FASTEST, "kn")
-    plain("head wind", head_wind, -ship_speed * KNOT, 60, "m/s")
-    plain("upper works: C_d", coefficient, 0.3, 1.5)
-    return 0.5 * density * coefficient * area * (ship_speed * KNOT + head_wind) ** 2 / 1000

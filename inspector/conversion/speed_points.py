@@ -58,12 +58,6 @@ def power_law(points: Iterable[tuple[float, float]]) -> Fit:
     return Fit(exp(intercept), n, sqrt(rest / (len(logs) - 2)) if len(logs) > 2 else 0.0)
 
 
-def cube_law(points: Iterable[tuple[float, float]]) -> float:
-    """k of P = k V³ by least squares through the origin. Parameters: (speed [kn], power [kW])."""
-    points = tuple(points)
-    return sum(power * speed**3 for speed, power in points) / sum(speed**6 for speed, _ in points)
-
-
 def admiralty_coefficient(displacement: float, speed: float, power: float) -> float:
     """C = D^(2/3) V³ / P. Parameters: displacement [t], speed [kn], power [kW, as the point gives it]."""
     return displacement ** (2 / 3) * speed**3 / power

@@ -29,15 +29,6 @@ BM_FALLS = (1.0, 1.2, 1.4)         # waterplane over block coefficient
 KB_SHARE = (0.60, 0.55, 0.50)      # KB over draught
 
 
-def rectangular_inertia(length: float, breadth: float, divisions: int = 1) -> float:
-    """Free-surface inertia [m⁴] of a rectangular tank, length and breadth [m], in so many equal parts side by side: l b³ / 12 n²."""
-    plain("tank: length", length, 0.01, 100, "m")
-    plain("tank: breadth", breadth, 0.01, 60, "m")
-    if divisions != int(divisions) or divisions < 1:
-        raise BadInput(f"Tank: divisions are {divisions}, and they must be a whole number of one or more.", field="tank: divisions", value=divisions)
-    return length * breadth**3 / 12 / divisions**2
-
-
 def free_surface_moment(inertia: float, density: float | Span) -> Span:
     """Moment [t·m] of an inertia [m⁴] of a liquid of a density [kg/m³]; how much stands in the tank does not enter."""
     plain("tank: free-surface inertia", inertia, 0, 1e6)

@@ -10,7 +10,8 @@ from itertools import combinations
 
 from inspector.conversion.failure import Left
 from inspector.conversion.inputs import plain
-from inspector.conversion.plant import Plant, Thruster, alternatives
+from inspector.conversion.load_balance import can_give
+from inspector.conversion.plant import GeneratorSet, Plant, Thruster, alternatives
 from inspector.conversion.station_keeping import Force, power_for
 
 MOST_GROUPS = 4  # of buses and engines, of which any but one may be left idle; with more, one at a time
@@ -30,19 +31,22 @@ class Level:
 
 @dataclass(frozen=True)
 class Terms:
-    """efficiency of electric drives; limit: share of sets and engines that may be used."""
+    """efficiency of electric drives; limit: share of sets and engines that may be used; power_factor of the load (None: not read, sets give their rating)."""
 
     efficiency: float = 0.92
     limit: float = 0.90
+    power_factor: float | None = None
 
     def __post_init__(self) -> None:
         plain("efficiency of the drives", self.efficiency, 0.5, 1)
         plain("load limit while keeping station", self.limit, 0.3, 1)
+        if self.power_factor is not None:
+            plain("power factor of the load", self.power_factor, 0.1, 1)
 
 
 @dataclass(frozen=True)
 class Supply:
-    """A group of buses tied together, or an engine: load and online [kW]; online is what its sets are rated for."""
+    """A group of buses tied together, or an engine: load and online [kW]; online is what its sets may give, by power and by current."""
 
     name: str
     load: float
@@ -145,11 +149,16 @@ def _sources(plant: Plant, left: Left, work: Mapping[str, float], terms: Terms, 
         Supply(
             " + ".join(sorted(island)),
             sum(hotel * plant.hotel.get(bus, 0.0) + drawn.get(bus, 0.0) / terms.efficiency for bus in island),
-            sum(one.rated for one in plant.sets if one.counts and one.name in left.alive and one.bus in island),
+            sum(_gives(one, terms) for one in plant.sets if one.counts and one.name in left.alive and one.bus in island),
         )
         for island in left.islands
     ]
     return (*buses, *(Supply(engine.name, drawn.get(engine.name, 0.0), engine.rated) for engine in plant.engines if engine.name in left.alive))
+
+
+def _gives(one: GeneratorSet, terms: Terms) -> float:
+    # at a poor power factor a set is full by current before it is by power, as in the balance of loads
+    return one.rated if terms.power_factor is None else can_give(one, terms.power_factor)
 
 
 def _overloaded(sources: Iterable[Supply], terms: Terms, feeders: set[str]) -> list[str]:

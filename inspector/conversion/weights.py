@@ -12,7 +12,7 @@ from inspector.conversion.inputs import PRACTICE, BadInput, one_of, or_default, 
 from inspector.conversion.shapes import Default, Figure, Span, span
 from inspector.criteria.source import Source
 
-STEEL, SEA_WATER = 7850.0, 1025.0    # kg/m³
+STEEL = 7850.0  # kg/m³
 ACTS = ("off", "on")
 PARTS = ("lightship", "deadweight")
 B3610 = Source("ASME B36.10, welded and seamless wrought steel pipe", "edition not read, NPS 4 seen", "outside diameter and wall by schedule", "seen")
@@ -47,12 +47,6 @@ def pipe_unit_mass(pipe: str) -> float:
     """Mass of bare steel pipe [kg/m] of a row of PIPES: π t (D - t) at 7850 kg/m³. ASME B36.10."""
     outside, wall = PIPES[one_of("pipe: size and schedule", pipe, tuple(PIPES))]
     return pi * wall * (outside - wall) * STEEL / 1e6
-
-
-def pipe_water(pipe: str, density: float = SEA_WATER) -> float:
-    """Mass of what fills a pipe [kg/m] of a row of PIPES with a liquid of a density [kg/m³]."""
-    outside, wall = PIPES[one_of("pipe: size and schedule", pipe, tuple(PIPES))]
-    return pi / 4 * (outside - 2 * wall) ** 2 * plain("pipe: density of its contents", density, 300, 4000, "kg/m³") / 1e6
 
 
 def plate(name: str, area: float | Span, thickness: float, extra: float | Span | None = None) -> Figure:

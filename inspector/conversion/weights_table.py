@@ -97,7 +97,9 @@ def _tank_gaps(case: Case, weights: list[Weight]):
     names = {one.name.strip().casefold() for one in weights}
     for row in case.rows(TANKS):
         fill = row.number("fill")
+        if fill == 0 and row["plan"] == "convert":
+            continue
         if row["plan"] in ("convert", "remove") and row.text("name").strip().casefold() not in names:
-            holds = f"{row.number('capacity') * fill / 100:,.1f} m³ in it now" if fill is not None else "its contents not told"
+            holds = "nothing in it now" if fill == 0 else f"{row.number('capacity') * fill / 100:,.1f} m³ in it now" if fill else "its contents not told"
             yield Gap(f"Tank {row.text('name')} ({row['plan']})", f"With {holds}: if the starting condition counts them, or its steel goes, "
                       "enter that in the list of weights under the same name.")

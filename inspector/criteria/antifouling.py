@@ -3,7 +3,8 @@
 from datetime import date
 
 from inspector.criteria.hazardous import EARLIEST, SAMPLE
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.source import Source
 
 AFS = Source("AFS Convention, controls on anti-fouling systems", "in force 17 September 2008, with cybutryne from 2023",
              "organotin 1 January 2003 and 2008; cybutryne 1 January 2023", "seen")

@@ -1,7 +1,9 @@
 """Temperatures that a switchboard may reach by its own standard, and surfaces of machinery that oil must not meet."""
 
-from inspector.criteria.bands import beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 TERMINALS = Source(

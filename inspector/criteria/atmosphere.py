@@ -4,8 +4,9 @@ It says whether readings lie inside or outside a recommendation. It never says m
 aboard, by permit, by those responsible and by law.
 """
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source
-from inspector.criteria.one_number import between
+from inspector.criteria.exact import nearer
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.source import Source
 from inspector.quantities import difference, show
 
 SOURCE = Source("MSC.581(110), Recommendations for entering enclosed spaces aboard ships",
@@ -138,7 +139,7 @@ def _governing(
         return None, None, None
     value = given[name]
     if name == "oxygen":
-        return value, *between(value, least, OXYGEN_BELOW)
+        return value, *nearer(value, least, OXYGEN_BELOW)
     limit = below[name][1]
     return value, limit, difference(limit, value)
 

@@ -1,23 +1,28 @@
 """Azimuth units that steer the ship: how fast they turn."""
 
-from decimal import Decimal
-
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import told, up_to
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 AZIMUTH = Source("MSC.1/Circ.1416, interpretation of SOLAS II-1/29 for azimuth units (IACS UI SC242)", "rates recalled", "2.3 and 0.5° a second", "memory")
-RATES = {"main": "2.3", "auxiliary": "0.5"}  # deg/s
+RATES = {"main": 2.3, "auxiliary": 0.5}  # deg/s
 
 
 def turning_limit(angle: float, gear: str) -> float:
     """Return the most time [s] for an azimuth unit to turn an angle [deg]. MSC.1/Circ.1416 (rates memory)."""
-    return float(Decimal(str(angle)) / Decimal(RATES[gear]))
+    return float(exact(angle) / exact(RATES[gear]))
 
 
 def turning_ladder(angle: float, gear: str) -> Ladder:
     """Two bands of the time [s] of an azimuth unit for an angle."""
-    return up_to("s", (turning_limit(angle, gear), "quick enough", "good", "quick enough"), (None, "slow", "failed", "slower than its rate"))
+    return stairs(
+        "s",
+        to(turning_limit(angle, gear), "quick enough", "good", "quick enough"),
+        beyond("slow", "failed", "slower than its rate"),
+    )
 
 
 def judge_turning(time: float, angle: float, gear: str) -> Judgement:
@@ -35,13 +40,11 @@ def judge_turning(time: float, angle: float, gear: str) -> Judgement:
     rate = round(angle / time, 3)
     return told(
         "azimuth-turning-time",
-        turning_ladder(angle, gear),
-        time,
-        f"A turn by {show(angle, 'deg')} in {{}}",
-        f"at most {show(limit, 's')} at {RATES[gear]}° a second",
-        limit,
+        turning_ladder(angle, gear).step(time),
+        f"A turn by {show(angle, 'deg')} in {show(time, 's')}, against at most {show(limit, 's')} at {RATES[gear]}° a second,",
+        (time, "s", limit),
         AZIMUTH,
-        notes=(f"That is {rate:g}° a second; the declared limits of angle govern.",),
+        (f"That is {rate:g}° a second; the declared limits of angle govern.",),
     )
 
 

@@ -2,7 +2,8 @@
 
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.source import Source
 from inspector.quantities import difference
 
 SOURCE = Source(

@@ -1,11 +1,13 @@
 """Batteries: capacity by a discharge test, age, ohmic rise, float voltage, density of the acid."""
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from inspector.criteria.bands import below, beyond, chosen, key, stairs, to, told, watch_and_act
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
+from inspector.criteria.exact import percent_of, share
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to, watch_and_act
+from inspector.criteria.profiles import Limit, Profile, chosen, key
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 VENTED = Source("IEEE 450, vented lead-acid batteries", "2002 (by a guide that repeats it)", "replacement at 80 % of rated capacity", "seen")
@@ -14,7 +16,7 @@ AGE = Source("Age of valve-regulated batteries", "no publisher", "budget to repl
 OHMIC = Source("Ohmic rise of battery cells", "no publisher", "30 to 50 % over the baseline", "common practice")
 FLOAT = Source("Float voltage of lead-acid cells at 25 °C", "no publisher", "by kind of cell; the maker's figure wins", "common practice")
 GRAVITY = Source("Density of the acid of a charged vented cell", "no publisher", "10 and 40 kg/m³ under the maker's figure", "common practice")
-REPLACE_AT, WATCH_BELOW = Decimal(80), Decimal(90)  # % of rated capacity
+REPLACE_AT, WATCH_BELOW = 80, 90  # % of rated capacity
 AGE_PROFILE = Profile("Usual life of a valve-regulated battery", (Limit("budget", "budget to replace above", "years", 5.0, 1, 25),), AGE)
 OHMIC_PROFILE = Profile(
     "Usual limits of ohmic rise",
@@ -55,12 +57,12 @@ def capacity(duration: float, rated_duration: float) -> float:
     >>> capacity(6.2, 8), capacity(7.4, 8)
     (77.5, 92.5)
     """
-    return float(100 * Decimal(str(duration)) / Decimal(str(rated_duration)))
+    return percent_of(duration, rated_duration)
 
 
 def capacity_ladder(rated_duration: float) -> Ladder:
     """The bands of the time [h] that a discharge test lasted: replace at 80 %, test each year under 90 %."""
-    replace, watch = (float(share * Decimal(str(rated_duration)) / 100) for share in (REPLACE_AT, WATCH_BELOW))
+    replace, watch = (share(percent, rated_duration) for percent in (REPLACE_AT, WATCH_BELOW))
     return stairs(
         "h",
         to(replace, "replace", "failed", "due for replacement"),
@@ -72,7 +74,7 @@ def capacity_ladder(rated_duration: float) -> Ladder:
 def _judge_capacity(name: str, duration: float, rated_duration: float, source: Source) -> Judgement:
     found = capacity(duration, rated_duration)
     said = f"{show(duration, 'h')} of a test rated {show(rated_duration, 'h')} is {show(found, '%')} of rated capacity, which, against {show(80, '%')},"
-    return told(name, capacity_ladder(rated_duration).step(duration), said, (found, "%", 80.0), source, TEST, high_is_bad=False)
+    return told(name, capacity_ladder(rated_duration).step(duration), said, (found, "%", 80.0), source, TEST, at_least=True)
 
 
 def judge_vented(duration: float, rated_duration: float) -> Judgement:
@@ -155,9 +157,7 @@ def judge_float(voltage: float, kind: str, limits: Mapping[str, float]) -> Judge
     under = difference(voltage, low) <= difference(high, voltage)
     said = f"{show(voltage, 'V')} on one {kind} cell, against {show(low, 'V')} to {show(high, 'V')},"
     notes = ("Read at 25 °C after a day on float; a cold room asks for more and a warm one for less.",)
-    return told(
-        "cell-float-voltage", float_ladder(kind, limits).step(voltage), said, (voltage, "V", low if under else high), FLOAT, notes, high_is_bad=not under
-    )
+    return told("cell-float-voltage", float_ladder(kind, limits).step(voltage), said, (voltage, "V", low if under else high), FLOAT, notes, at_least=under)
 
 
 def gravity_ladder(full: float, limits: Mapping[str, float]) -> Ladder:
@@ -179,7 +179,7 @@ def judge_gravity(density: float, full: float, limits: Mapping[str, float]) -> J
     """
     said = f"{show(density, 'kg/m³')} where a charged cell has {show(full, 'kg/m³')}"
     limit = difference(full, limits["act"])
-    return told("cell-gravity", gravity_ladder(full, limits).step(density), said, (density, "kg/m³", limit), GRAVITY, TEST[1:], high_is_bad=False)
+    return told("cell-gravity", gravity_ladder(full, limits).step(density), said, (density, "kg/m³", limit), GRAVITY, TEST[1:], at_least=True)
 
 
 _HOURS = (

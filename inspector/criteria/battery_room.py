@@ -1,9 +1,10 @@
 """Air for the room that batteries stand in: enough to dilute the gas that charging makes."""
 
-from decimal import Decimal
-
-from inspector.criteria.bands import below, beyond, stairs, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 AIR = Source("EN 62485-2, ventilation of stationary batteries", "edition not read", "air flow by gassing current", "memory")
@@ -18,7 +19,7 @@ def air_needed(cells: int, capacity_ah: int, charging: str) -> float:
     >>> air_needed(12, 200, "valve-regulated, float"), air_needed(12, 200, "vented, boost")
     (0.12, 2.4)
     """
-    return float(Decimal("0.05") * cells * GASSING[charging] * capacity_ah / 1000)
+    return float(exact(0.05) * cells * GASSING[charging] * capacity_ah / 1000)
 
 
 def air_ladder(cells: int, capacity: int, charging: str) -> Ladder:
@@ -41,7 +42,7 @@ def judge_air(airflow: float, cells: int, capacity: int, charging: str) -> Judge
     need = air_needed(cells, capacity, charging)
     said = f"{show(airflow, 'm³/h')} for {cells} cells of {capacity} Ah ({charging}), which need {show(need, 'm³/h')},"
     notes = ("No flame, spark or telephone in a battery space; ask the crew to prove that the fan runs before you look in.",)
-    return told("battery-ventilation", air_ladder(cells, capacity, charging).step(airflow), said, (airflow, "m³/h", need), AIR, notes, high_is_bad=False)
+    return told("battery-ventilation", air_ladder(cells, capacity, charging).step(airflow), said, (airflow, "m³/h", need), AIR, notes, at_least=True)
 
 
 CRITERIA = (

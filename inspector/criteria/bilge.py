@@ -3,8 +3,11 @@
 import math
 from decimal import ROUND_HALF_UP, Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import below, told
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 SOURCE = Source(
@@ -42,16 +45,16 @@ def pump_capacity(length: float, breadth: float, depth: float) -> float:
 
 def _rounded(bore: float) -> float:
     """To the nearest 5 mm, as class rules allow, where that is less."""
-    nearest = float((Decimal(str(bore)) / 5).quantize(Decimal(1), ROUND_HALF_UP) * 5)
+    nearest = float((exact(bore) / 5).quantize(Decimal(1), ROUND_HALF_UP) * 5)
     return min(bore, nearest)
 
 
 def _bore_ladder(bore: float, least: float = 0) -> Ladder:
-    return below(
+    return stairs(
         "mm",
-        (max(least, _rounded(bore)), "too narrow", "poor", "too narrow"),
-        (bore, "enough if rounded", "fair", "enough only as rounded to the nearest 5 mm"),
-        (None, "wide enough", "good", "wide enough"),
+        below(max(least, _rounded(bore)), "too narrow", "poor", "too narrow"),
+        below(bore, "enough if rounded", "fair", "enough only as rounded to the nearest 5 mm"),
+        beyond("wide enough", "good", "wide enough"),
     )
 
 
@@ -74,14 +77,12 @@ def judge_main(bore: float, length: float, breadth: float, depth: float) -> Judg
     limit = main_bore(length, breadth, depth)
     return told(
         "bilge-main-bore",
-        main_ladder(length, breadth, depth),
-        bore,
-        "A bilge main",
-        f"at least {show(limit, 'mm', 1)}",
-        limit,
+        main_ladder(length, breadth, depth).step(bore),
+        f"A bilge main of {show(bore, 'mm')}, against at least {show(limit, 'mm', 1)},",
+        (bore, "mm", limit),
         SOURCE,
+        ("Inside diameter, not the nominal size; the nearest standard size may be allowed by flag and class.",),
         at_least=True,
-        notes=("Inside diameter, not the nominal size; the nearest standard size may be allowed by flag and class.",),
     )
 
 
@@ -104,20 +105,22 @@ def judge_branch(bore: float, space_length: float, breadth: float, depth: float)
     limit = branch_bore(space_length, breadth, depth)
     return told(
         "bilge-branch-bore",
-        branch_ladder(space_length, breadth, depth),
-        bore,
-        "A branch suction",
-        f"at least {show(limit, 'mm', 1)}",
-        limit,
+        branch_ladder(space_length, breadth, depth).step(bore),
+        f"A branch suction of {show(bore, 'mm')}, against at least {show(limit, 'mm', 1)},",
+        (bore, "mm", limit),
         SOURCE,
+        ("Inside diameter; each well is also tried by pumping it dry.",),
         at_least=True,
-        notes=("Inside diameter; each well is also tried by pumping it dry.",),
     )
 
 
 def capacity_ladder(length: float, breadth: float, depth: float) -> Ladder:
     """Two bands of the capacity of one bilge pump [m³/h]."""
-    return below("m³/h", (pump_capacity(length, breadth, depth), "too small", "poor", "too small"), (None, "large enough", "good", "large enough"))
+    return stairs(
+        "m³/h",
+        below(pump_capacity(length, breadth, depth), "too small", "poor", "too small"),
+        beyond("large enough", "good", "large enough"),
+    )
 
 
 def judge_capacity(capacity: float, length: float, breadth: float, depth: float) -> Judgement:
@@ -134,20 +137,18 @@ def judge_capacity(capacity: float, length: float, breadth: float, depth: float)
     limit = pump_capacity(length, breadth, depth)
     return told(
         "bilge-pump-capacity",
-        capacity_ladder(length, breadth, depth),
-        capacity,
-        "A bilge pump",
-        f"at least {show(limit, 'm³/h', 2)} for each pump",
-        limit,
+        capacity_ladder(length, breadth, depth).step(capacity),
+        f"A bilge pump of {show(capacity, 'm³/h')}, against at least {show(limit, 'm³/h', 2)} for each pump,",
+        (capacity, "m³/h", limit),
         SOURCE,
+        ("By the plate; a worn pump gives less: time how fast a well falls.", GUESTS),
         at_least=True,
-        notes=("By the plate; a worn pump gives less: time how fast a well falls.", GUESTS),
     )
 
 
 def count_ladder(ship: str) -> Ladder:
     """Two bands of the number of power bilge pumps."""
-    return below("", (PUMPS[ship], "too few", "poor", "too few"), (None, "enough", "good", "enough"))
+    return stairs("", below(PUMPS[ship], "too few", "poor", "too few"), beyond("enough", "good", "enough"))
 
 
 def judge_count(pumps: int, ship: str) -> Judgement:
@@ -164,14 +165,12 @@ def judge_count(pumps: int, ship: str) -> Judgement:
     limit = PUMPS[ship]
     return told(
         "bilge-pump-count",
-        count_ladder(ship),
-        pumps,
-        "A count of {} power bilge pumps",
-        f"at least {limit} for a {ship.partition(',')[0]} ship",
-        limit,
+        count_ladder(ship).step(pumps),
+        f"A count of {show(pumps, '')} power bilge pumps, against at least {limit} for a {ship.partition(',')[0]} ship,",
+        (pumps, "", limit),
         SOURCE,
+        (GUESTS,),
         at_least=True,
-        notes=(GUESTS,),
     )
 
 

@@ -6,9 +6,10 @@ KINDS lists the papers of a workboat with the surveys that keep each alive; thre
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
 from inspector.criteria.months import add_months
-from inspector.criteria.survey_windows import MARGIN, SURVEYS, Placed, bottom_due, extensions, governing, placed, renewal_state, windows
+from inspector.criteria.source import Source
+from inspector.criteria.survey_windows import MARGIN, SOON, SURVEYS, Placed, bottom_due, extensions, governing, placed, renewal_state, windows
 
 HARMONISED = Source(
     "SOLAS I/7 to I/10 and I/14, harmonised system of survey",
@@ -45,7 +46,6 @@ TOLD = {
     "not yet": "not yet in its window",
     "done": "done",
 }
-SOON = 90  # days
 REMINDER = "A reminder: flag, class and recognised organisation decide. Missed surveys end a certificate before its date; so does a change of flag."
 
 

@@ -4,11 +4,13 @@ A board measured with its feeders on shows their parallel sum: twenty feeders of
 """
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source, refuse
-from inspector.criteria.profiles import Limit
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 CLASS = Source(
@@ -47,7 +49,7 @@ def class_minimum(voltage: float, least: float) -> float:
     >>> class_minimum(690, 1), class_minimum(6600, 1), class_minimum(11000, 1)
     (1, 7.6, 12.0)
     """
-    return least if voltage <= 1000 else float(Decimal(str(voltage)) / 1000 + 1)
+    return least if voltage <= 1000 else float(exact(voltage) / 1000 + 1)
 
 
 def circuit_ladder(voltage: float, limits: Mapping[str, float]) -> Ladder:
@@ -72,7 +74,7 @@ def judge_circuit(resistance: float, voltage: float, limits: Mapping[str, float]
     said = f"{show(resistance, 'MΩ')} on a circuit of {show(voltage, 'V')}, against {show(minimum, 'MΩ')},"
     trend = ("A fall to less than half between two dry readings at like temperature is to be watched at any figure.",)
     step = circuit_ladder(voltage, limits).step(resistance)
-    return told("circuit-insulation", step, said, (resistance, "MΩ", minimum), CLASS, (*trend, *CAUTIONS), high_is_bad=False)
+    return told("circuit-insulation", step, said, (resistance, "MΩ", minimum), CLASS, (*trend, *CAUTIONS), at_least=True)
 
 
 def register_minimum(item: str, voltage: float) -> float:
@@ -83,15 +85,15 @@ def register_minimum(item: str, voltage: float) -> float:
     >>> register_minimum("generator or main motor", 690), register_minimum("power cable", 690), register_minimum("other board", 100)
     (0.69, 1.38, 0.06)
     """
-    volts = Decimal(str(voltage))
+    volts = exact(voltage)
     if item == BOARD and voltage > 500:
         refuse("register-insulation", "voltage", voltage, f"the table ends at 500 V for boards other than the main one, and this has {show(voltage, 'V')}")
     low, high = {
         MAIN: (1, 1),
-        MACHINE: (Decimal("0.2"), volts / 1000),
-        OTHER: (Decimal("0.2"), Decimal("0.2")),
-        BOARD: (Decimal("0.06") if voltage <= 100 else Decimal("0.2"), 0),
-        CABLE: (Decimal("0.2"), volts / 500),
+        MACHINE: (0.2, volts / 1000),
+        OTHER: (0.2, 0.2),
+        BOARD: (0.06 if voltage <= 100 else 0.2, 0),
+        CABLE: (0.2, volts / 500),
     }[item]
     return float(low if voltage <= 500 else high)
 
@@ -115,7 +117,7 @@ def judge_register(resistance: float, item: str, voltage: float) -> Judgement:
     minimum = register_minimum(item, voltage)
     said = f"{show(resistance, 'MΩ')} on a {item} of {show(voltage, 'V')}, against {show(minimum, 'MΩ')} by one register's table,"
     notes = ("This is the least one register tolerates in service, not the mark of a sound plant; a winding is judged at 40 °C elsewhere.", *CAUTIONS)
-    return told("register-insulation", register_ladder(item, voltage).step(resistance), said, (resistance, "MΩ", minimum), REGISTER, notes, high_is_bad=False)
+    return told("register-insulation", register_ladder(item, voltage).step(resistance), said, (resistance, "MΩ", minimum), REGISTER, notes, at_least=True)
 
 
 def applied_ladder(rated: float) -> Ladder:
@@ -140,7 +142,7 @@ def judge_tester(applied: float, rated: float) -> Judgement:
     under = applied < ladder.steps[0].upto
     said = f"{show(applied, 'V')} DC applied to a winding rated {show(rated, 'V')} is a test voltage that"
     step = ladder.step(applied)
-    return told("insulation-test-voltage", step, said, (applied, "V", ladder.steps[0 if under else 1].upto), TESTER, CAUTIONS[1:], high_is_bad=not under)
+    return told("insulation-test-voltage", step, said, (applied, "V", ladder.steps[0 if under else 1].upto), TESTER, CAUTIONS[1:], at_least=under)
 
 
 def _ohms(label: str) -> Input:

@@ -8,9 +8,10 @@ import re
 from collections.abc import Mapping
 from decimal import Decimal
 
-from inspector.criteria.bands import key
-from inspector.criteria.judgement import Criterion, Input, Judgement, Profile, Source, refuse
-from inspector.criteria.profiles import Limit
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.profiles import Limit, Profile, key
+from inspector.criteria.source import Source
 from inspector.quantities import show
 
 CODE = Source("ISO 4406, method for coding the level of contamination", "2021", "table 1 (seen); targets by service are common practice", "common practice")
@@ -54,7 +55,7 @@ def code(particles: float) -> int:
     >>> code(640), code(650), code(1300), code(3_000_000)
     (16, 17, 17, 29)
     """
-    return sum(Decimal(str(particles)) > upper for upper in UPPER)
+    return sum(exact(particles) > upper for upper in UPPER)
 
 
 def written(codes: tuple[int | None, ...]) -> str:

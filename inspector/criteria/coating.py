@@ -6,9 +6,10 @@ tank that is sound at large fails first along its edges.
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
-from inspector.criteria.one_number import exact
+from inspector.criteria.exact import exact, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
 from inspector.quantities import difference, show
 
 SOURCE = Source(
@@ -116,7 +117,7 @@ def judge_film(least: float, below: float, limits: Mapping[str, float]) -> Judge
     ----------
     PSPC, MSC.215(82), 90/10 rule (memory).
     """
-    floor = float(exact(limits["nominal"]) * NINETY / 100)
+    floor = share(NINETY, limits["nominal"])
     meets = least >= floor and below <= TEN
     band, rating = ("meets the rule", "good") if meets else ("short of the rule", "poor")
     told = "meets the rule" if meets else "falls short of it"

@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.ladder import Step
-from inspector.criteria.laddered import nearer, told, up_to
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told, told_between
 from inspector.quantities import show
 
 PRACTICE = Source("Functional tests of ships' cold rooms", "no publisher", "pull-down, running hours, defrost, time above the limit", "common practice")
@@ -32,11 +33,10 @@ ICE_ERROR = 1.0  # K
 
 def pull_down_ladder(store: str, limits: Mapping[str, float]) -> Ladder:
     """Bands of pull-down time [h]."""
-    slow = (None, "slow", "poor", "slow: too little cold, too much heat, or a full room")
-    quick = (limits[store], "as designed", "good", "as designed")
-    return (
-        up_to("h", quick, (limits["frozen_late"], "acceptable", "fair", "acceptable, not as designed"), slow) if store == "frozen" else up_to("h", quick, slow)
-    )
+    slow = beyond("slow", "poor", "slow: too little cold, too much heat, or a full room")
+    quick = to(limits[store], "as designed", "good", "as designed")
+    late = [to(limits["frozen_late"], "acceptable", "fair", "acceptable, not as designed")] if store == "frozen" else []
+    return stairs("h", quick, *late, slow)
 
 
 def judge_pull_down(time: float, store: str, limits: Mapping[str, float]) -> Judgement:
@@ -52,23 +52,21 @@ def judge_pull_down(time: float, store: str, limits: Mapping[str, float]) -> Jud
     """
     return told(
         "pull-down-time",
-        pull_down_ladder(store, limits),
-        time,
-        f"A pull-down of a {store} room in {{}}",
-        f"{show(limits[store], 'h')} as designed",
-        limits[store],
+        pull_down_ladder(store, limits).step(time),
+        f"A pull-down of a {store} room in {show(time, 'h')}, against {show(limits[store], 'h')} as designed,",
+        (time, "h", limits[store]),
         PRACTICE,
-        notes=("From +30 °C or ambient, empty, doors shut; note ambient and sea temperature, and which units ran.",),
+        ("From +30 °C or ambient, empty, doors shut; note ambient and sea temperature, and which units ran.",),
     )
 
 
 def running_ladder(limits: Mapping[str, float]) -> Ladder:
     """Three bands of running hours in 24 h."""
-    return up_to(
+    return stairs(
         "h",
-        (limits["usual"], "with reserve", "good", "enough, with reserve"),
-        (limits["most"], "little reserve", "fair", "enough, with little reserve"),
-        (None, "no reserve", "poor", "too long: no reserve for the tropics or a full load"),
+        to(limits["usual"], "with reserve", "good", "enough, with reserve"),
+        to(limits["most"], "little reserve", "fair", "enough, with little reserve"),
+        beyond("no reserve", "poor", "too long: no reserve for the tropics or a full load"),
     )
 
 
@@ -86,20 +84,20 @@ def judge_running(hours: float, limits: Mapping[str, float]) -> Judgement:
     against = f"{show(limits['usual'], 'h')} usual and {show(limits['most'], 'h')} at most"
     return told(
         "cooling-run-hours",
-        running_ladder(limits),
-        hours,
-        "A running time of {} in 24 h",
-        against,
-        limits["most"],
+        running_ladder(limits).step(hours),
+        f"A running time of {show(hours, 'h')} in 24 h, against {against},",
+        (hours, "h", limits["most"]),
         PRACTICE,
-        notes=("By the hour meter over a day at stable temperature; note ambient temperature.",),
+        ("By the hour meter over a day at stable temperature; note ambient temperature.",),
     )
 
 
 def defrost_ladder(limits: Mapping[str, float]) -> Ladder:
     """Two bands of the length of a defrost [min]."""
-    return up_to(
-        "min", (limits["longest"], "as usual", "good", "as usual"), (None, "long", "poor", "long: the sensor that ends it, or the heaters, want a look")
+    return stairs(
+        "min",
+        to(limits["longest"], "as usual", "good", "as usual"),
+        beyond("long", "poor", "long: the sensor that ends it, or the heaters, want a look"),
     )
 
 
@@ -116,19 +114,21 @@ def judge_defrost(duration: float, limits: Mapping[str, float]) -> Judgement:
     """
     return told(
         "defrost-duration",
-        defrost_ladder(limits),
-        duration,
-        "A defrost",
-        f"at most {show(limits['longest'], 'min')}",
-        limits["longest"],
+        defrost_ladder(limits).step(duration),
+        f"A defrost of {show(duration, 'min')}, against at most {show(limits['longest'], 'min')},",
+        (duration, "min", limits["longest"]),
         PRACTICE,
-        notes=("Two to six a day; at its end the coil is clear and the drain runs.",),
+        ("Two to six a day; at its end the coil is clear and the drain runs.",),
     )
 
 
 def ice_ladder() -> Ladder:
     """Two bands of the thickness of ice on a coil [mm]. NAVMED P-5010 (seen)."""
-    return up_to("mm", (MOST_ICE, "within the limit", "good", "within it"), (None, "over the limit", "poor", "over it: defrost, and find why it builds up"))
+    return stairs(
+        "mm",
+        to(MOST_ICE, "within the limit", "good", "within it"),
+        beyond("over the limit", "poor", "over it: defrost, and find why it builds up"),
+    )
 
 
 def judge_ice(ice: float) -> Judgement:
@@ -142,13 +142,21 @@ def judge_ice(ice: float) -> Judgement:
     ----------
     NAVMED P-5010 chapter 1: not above 1/4 inch (seen).
     """
-    return told("coil-ice", ice_ladder(), ice, "Ice on the coil", f"at most {show(MOST_ICE, 'mm', 2)}", MOST_ICE, ICE)
+    return told(
+        "coil-ice",
+        ice_ladder().step(ice),
+        f"Ice on the coil of {show(ice, 'mm')}, against at most {show(MOST_ICE, 'mm', 2)},",
+        (ice, "mm", MOST_ICE),
+        ICE,
+    )
 
 
 def excursion_ladder(store: str, limits: Mapping[str, float]) -> Ladder:
     """Two bands of time above the limit [h]."""
-    return up_to(
-        "h", (limits[store], "short", "good", "short enough"), (None, "long", "poor", "long: the goods have suffered, and the plant is short of reserve")
+    return stairs(
+        "h",
+        to(limits[store], "short", "good", "short enough"),
+        beyond("long", "poor", "long: the goods have suffered, and the plant is short of reserve"),
     )
 
 
@@ -166,25 +174,21 @@ def judge_excursion(duration: float, store: str, limits: Mapping[str, float]) ->
     above = "−18 °C" if store == "frozen" else "5 °C"
     return told(
         "store-excursion",
-        excursion_ladder(store, limits),
-        duration,
-        f"A longest time of {{}} above {above}",
-        f"at most {show(limits[store], 'h')}",
-        limits[store],
+        excursion_ladder(store, limits).step(duration),
+        f"A longest time of {show(duration, 'h')} above {above}, against at most {show(limits[store], 'h')},",
+        (duration, "h", limits[store]),
         PRACTICE,
-        notes=("From the recorder over a week, defrosts marked; no recorder, no figure.",),
+        ("From the recorder over a week, defrosts marked; no recorder, no figure.",),
     )
 
 
 def ice_point_ladder() -> Ladder:
     """Three bands of a thermometer's reading in melting ice [°C]."""
-    return Ladder(
+    return stairs(
         "°C",
-        (
-            Step(-ICE_ERROR, False, "reads low", "poor", "too low: readings by it are put right or thrown out"),
-            Step(ICE_ERROR, True, "true enough", "good", "true enough"),
-            Step(None, False, "reads high", "poor", "too high: readings by it are put right or thrown out"),
-        ),
+        below(-ICE_ERROR, "reads low", "poor", "too low: readings by it are put right or thrown out"),
+        to(ICE_ERROR, "true enough", "good", "true enough"),
+        beyond("reads high", "poor", "too high: readings by it are put right or thrown out"),
     )
 
 
@@ -199,17 +203,14 @@ def judge_thermometer(reading: float) -> Judgement:
     ----------
     Common practice: 0 °C within 1 K.
     """
-    limit, margin = nearer(reading, -ICE_ERROR, ICE_ERROR)
-    return told(
+    return told_between(
         "thermometer-check",
-        ice_point_ladder(),
-        reading,
-        "A reading in melting ice",
-        "0 °C within 1 K",
-        limit,
+        ice_point_ladder().step(reading),
+        f"A reading in melting ice of {show(reading, '°C')}, against 0 °C within 1 K,",
+        (reading, "°C"),
+        (-ICE_ERROR, ICE_ERROR),
         THERMOMETER,
-        notes=("Crushed ice with a little fresh water, stirred, five minutes.",),
-        margin=margin,
+        ("Crushed ice with a little fresh water, stirred, five minutes.",),
     )
 
 

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.laddered import between, nearer, told
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told_between
 from inspector.quantities import difference, show
 
 SOURCE = Source("Jacket water of marine diesel engines at steady load", "no publisher", "75 to 90 °C out, 5 to 10 K across the engine", "common practice")
@@ -15,13 +17,11 @@ LOAD = "Worth something only at steady load, warm, with load and sea temperature
 
 def outlet_ladder(limits: Mapping[str, float]) -> Ladder:
     """Three bands of jacket water temperature out of the engine [°C]."""
-    return between(
+    return stairs(
         "°C",
-        limits["coolest"],
-        limits["warmest"],
-        (None, "cool", "fair", "cool: low load, or a thermostat that stays open"),
-        (None, "normal", "good", "as usual"),
-        (None, "hot", "poor", "hot: look at coolers, pumps, thermostat and sea water"),
+        below(limits["coolest"], "cool", "fair", "cool: low load, or a thermostat that stays open"),
+        to(limits["warmest"], "normal", "good", "as usual"),
+        beyond("hot", "poor", "hot: look at coolers, pumps, thermostat and sea water"),
     )
 
 
@@ -37,29 +37,24 @@ def judge_outlet(outlet: float, limits: Mapping[str, float]) -> Judgement:
     Common practice: 75 to 90 °C. The maker's figure wins.
     """
     low, high = limits["coolest"], limits["warmest"]
-    limit, margin = nearer(outlet, low, high)
-    return told(
+    return told_between(
         "jacket-temperature",
-        outlet_ladder(limits),
-        outlet,
-        "Jacket water",
-        f"{show(low, '°C')} to {show(high, '°C')}",
-        limit,
+        outlet_ladder(limits).step(outlet),
+        f"Jacket water of {show(outlet, '°C')}, against {show(low, '°C')} to {show(high, '°C')},",
+        (outlet, "°C"),
+        (low, high),
         SOURCE,
-        notes=(LOAD,),
-        margin=margin,
+        (LOAD,),
     )
 
 
 def rise_ladder(limits: Mapping[str, float]) -> Ladder:
     """Three bands of the rise of jacket water across an engine [K]."""
-    return between(
+    return stairs(
         "K",
-        limits["least"],
-        limits["most"],
-        (None, "small rise", "fair", "small: low load, or more flow than usual"),
-        (None, "normal rise", "good", "as usual"),
-        (None, "large rise", "poor", "large: little flow, or fouled jackets and pump"),
+        below(limits["least"], "small rise", "fair", "small: low load, or more flow than usual"),
+        to(limits["most"], "normal rise", "good", "as usual"),
+        beyond("large rise", "poor", "large: little flow, or fouled jackets and pump"),
     )
 
 
@@ -81,17 +76,14 @@ def judge_rise(outlet: float, inlet: float, limits: Mapping[str, float]) -> Judg
     if outlet < inlet:
         refuse("cooling-water-rise", "outlet", outlet, "water leaves an engine no cooler than it entered: the two readings may be swapped")
     rise, low, high = difference(outlet, inlet), limits["least"], limits["most"]
-    limit, margin = nearer(rise, low, high)
-    return told(
+    return told_between(
         "cooling-water-rise",
-        rise_ladder(limits),
-        rise,
-        "A rise of {} across the engine",
-        f"{show(low, 'K')} to {show(high, 'K')}",
-        limit,
+        rise_ladder(limits).step(rise),
+        f"A rise of {show(rise, 'K')} across the engine, against {show(low, 'K')} to {show(high, 'K')},",
+        (rise, "K"),
+        (low, high),
         SOURCE,
-        notes=(LOAD,),
-        margin=margin,
+        (LOAD,),
     )
 
 

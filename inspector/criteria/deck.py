@@ -2,10 +2,12 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import around, banded, between, exact
+from inspector.criteria.exact import around, exact, nearer
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 LOAD = Source("Deck load by the ship's own plan and booklet", "as declared aboard", "load per area and total deck cargo", "common practice")
@@ -29,10 +31,11 @@ def load_limit(area: float, rated: float, total: float | None = None) -> float:
 
 def load_ladder(area: float, rated: float, total: float | None = None) -> Ladder:
     """Bands of a deck load [t]."""
-    return Ladder("t", (
-        Step(load_limit(area, rated, total), True, "within the declared load", "good", "within what is declared"),
-        Step(None, False, "over the declared load", "poor", "more than is declared: it needs a structural check"),
-    ))
+    return stairs(
+        "t",
+        to(load_limit(area, rated, total), "within the declared load", "good", "within what is declared"),
+        beyond("over the declared load", "poor", "more than is declared: it needs a structural check"),
+    )
 
 
 def judge_load(mass: float, area: float, rated: float, total: float | None = None) -> Judgement:
@@ -48,10 +51,10 @@ def judge_load(mass: float, area: float, rated: float, total: float | None = Non
     """
     limit = load_limit(area, rated, total)
     mean = show(float(exact(mass) / exact(area)), "t/m²")
-    told = f"{show(mass, 't')} on {show(area, 'm²')} ({mean} in the mean), against at most {show(limit, 't')}, is"
+    said = f"{show(mass, 't')} on {show(area, 'm²')} ({mean} in the mean), against at most {show(limit, 't')},"
     asked = () if total is not None else ("The booklet's total deck cargo and its height often allow less than the plan: look for both.",)
     notes = (HEAVY, *asked)
-    return banded("deck-load", load_ladder(area, rated, total), mass, limit, LOAD, told, notes, least=False)
+    return told("deck-load", load_ladder(area, rated, total).step(mass), said, (mass, "t", limit), LOAD, notes)
 
 
 def judge_pitch(claimed: float, counted: int, pitch: float) -> Judgement:
@@ -70,7 +73,7 @@ def judge_pitch(claimed: float, counted: int, pitch: float) -> Judgement:
     agrees = low <= claimed <= high
     band, rating = ("agrees", "good") if agrees else ("does not agree", "poor")
     said = "agrees within one pitch" if agrees else "does not agree within one pitch: measure with a tape"
-    limit, margin = between(claimed, low, high)
+    limit, margin = nearer(claimed, low, high)
     sentence = f"{counted} pitches of {show(pitch, 'm')} are {show(float(length), 'm')}; the paper's {show(claimed, 'm')} {said}."
     return Judgement("deck-pitch", band, rating, claimed, "m", limit, margin, sentence, COUNT,
                      ("Count spaces, not fittings: sixteen fittings are fifteen pitches.",))
@@ -92,7 +95,7 @@ def judge_area(claimed: float, length: float, breadth: float, deducted: float, l
         refuse("deck-area", "deducted", deducted, f"{show(deducted, 'm²')} deducted leaves nothing of {show(float(gross), 'm²')}")
     net = gross - exact(deducted)
     low, high = around(net, limits["tolerance"])
-    limit, margin = between(claimed, low, high)
+    limit, margin = nearer(claimed, low, high)
     agrees = low <= claimed <= high
     band, rating = ("agrees", "good") if agrees else ("more on paper", "poor") if claimed > high else ("less on paper", "fair")
     said = "agrees with it" if agrees else "does not agree with it: the smaller one counts until measured again"

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.bands import below, beyond, stairs, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 FAILURE = Source(
@@ -52,7 +54,7 @@ def judge_pull(thrust: float, kind: str, diameter: float, power: float, limits: 
     limit = limits["low"] / 100 * nominal
     said = f"{show(thrust, 'kN')} from a thruster ({kind}) of {show(diameter, 'm')} at {show(power, 'kW')}, nominally {show(nominal, 'kN')},"
     notes = ("A screen, not a bollard pull certificate; shallow water, quay walls and current spoil the figure.",)
-    return told("thruster-pull", pull_ladder(kind, diameter, power, limits).step(thrust), said, (thrust, "kN", limit), PULL, notes, high_is_bad=False)
+    return told("thruster-pull", pull_ladder(kind, diameter, power, limits).step(thrust), said, (thrust, "kN", limit), PULL, notes, at_least=True)
 
 
 def failure_ladder(needed: float, class_claimed: str) -> Ladder:
@@ -75,7 +77,7 @@ def judge_failure(available: float, needed: float, class_claimed: str) -> Judgem
     said = f"{show(available, 'kN')} left after the worst failure, where {show(needed, 'kN')} are needed, of a vessel claiming class {class_claimed},"
     notes = ("Judge bow and stern apart, and name wind, current and failure; a thruster out on delivery is where the trial starts.",)
     step = failure_ladder(needed, class_claimed).step(available)
-    return told("worst-failure-thrust", step, said, (available, "kN", needed), FAILURE, notes, high_is_bad=False)
+    return told("worst-failure-thrust", step, said, (available, "kN", needed), FAILURE, notes, at_least=True)
 
 
 CRITERIA = (

@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Profile, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
 from inspector.criteria.months import add_months
-from inspector.criteria.profiles import Limit
+from inspector.criteria.profiles import Limit, Profile
 from inspector.criteria.protection import later
+from inspector.criteria.source import Source
 
 SURVEYS = Source(
     "MSC/Circ.645 and MSC.1/Circ.1580, Guidelines for vessels with dynamic positioning",

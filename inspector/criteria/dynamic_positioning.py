@@ -6,7 +6,8 @@ consistent with a class, never the class, which rests on notation, verification 
 
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.source import Source
 
 CIRC_645 = Source("Class practice with MSC/Circ.645, Guidelines for vessels with dynamic positioning systems",
                   "1994", "3.3 and 3.4, counts recalled", "memory")

@@ -3,9 +3,11 @@
 from collections.abc import Mapping
 from datetime import date
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 UPS = Source("Class practice with the IMO guidelines for dynamic positioning", "MSC/Circ.645 and MSC.1/Circ.1580", "30 minutes for each supply", "memory")
@@ -34,7 +36,7 @@ def judge_ups(time: float, limits: Mapping[str, float]) -> Judgement:
     """
     said = f"{show(time, 'min')} on the battery, against {show(limits['least'], 'min')} at least,"
     notes = ("The time counts under the load of the consumers, not as the front panel estimates it; ask for the test's date.",)
-    return told("ups-endurance", ups_ladder(limits).step(time), said, (time, "min", limits["least"]), UPS, notes, high_is_bad=False)
+    return told("ups-endurance", ups_ladder(limits).step(time), said, (time, "min", limits["least"]), UPS, notes, at_least=True)
 
 
 def start_ladder() -> Ladder:
@@ -74,7 +76,7 @@ def judge_lasting(time: float, ship: str, built: date | None = None) -> Judgemen
     least = LEAST_HOURS[ship]
     said = f"{show(time, 'h')} from the emergency source of a {ship} ship, against {show(least, 'h')},"
     notes = (*IN_TRADE, "More than twelve passengers make a passenger ship. Fuel counts to the suction, not to the tank's floor.")
-    return told("emergency-endurance", lasting_ladder(ship, built).step(time), said, (time, "h", least), LASTING, notes, high_is_bad=False)
+    return told("emergency-endurance", lasting_ladder(ship, built).step(time), said, (time, "h", least), LASTING, notes, at_least=True)
 
 
 def bridging_ladder() -> Ladder:
@@ -90,7 +92,7 @@ def judge_bridging(time: float) -> Judgement:
     References: SOLAS II-1/42 and II-1/43, 30 minutes (memory).
     """
     said = f"{show(time, 'min')} from the transitional battery, against {show(BRIDGE_MINUTES, 'min')},"
-    return told("transitional-source", bridging_ladder().step(time), said, (time, "min", BRIDGE_MINUTES), BRIDGING, IN_TRADE, high_is_bad=False)
+    return told("transitional-source", bridging_ladder().step(time), said, (time, "min", BRIDGE_MINUTES), BRIDGING, IN_TRADE, at_least=True)
 
 
 CRITERIA = (

@@ -5,7 +5,8 @@ Only plate and certificate prove a tier; how an engine looks never does.
 
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.source import Source
 from inspector.quantities import difference, show
 
 SOURCE = Source("MARPOL Annex VI, regulation 13", "revised text of 2008, areas to MEPC.392(82)", "13.3 to 13.7", "seen")

@@ -3,10 +3,11 @@
 import statistics
 from collections.abc import Mapping
 
-from inspector.criteria.bands import told, watch_and_act
-from inspector.criteria.judgement import Criterion, Input, Judgement, Profile, Source, refuse
-from inspector.criteria.ladder import Ladder
-from inspector.criteria.profiles import Limit
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, watch_and_act
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import NotANumber, parse_number, show
 
 EXHAUST = Source("Spread of exhaust temperatures", "no publisher", "30 and 50 K from the mean", "common practice")

@@ -2,10 +2,12 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.bands import below, beyond, chosen, key, stairs, to, told, watch_and_act
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.loading import part
-from inspector.criteria.profiles import Limit
+from inspector.criteria.exact import share
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to, watch_and_act
+from inspector.criteria.profiles import Limit, Profile, chosen, key
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 PRESSURE = Source("Crankcase pressure of trunk engines", "no publisher", "3 and 5 mbar, or twice the baseline", "common practice")
@@ -131,7 +133,7 @@ def interval_ladder(at_overhaul: float, interval: float) -> Ladder:
     return stairs(
         "h",
         below(at_overhaul, "meter replaced", None, "less than at the overhaul, so the meter was replaced and the hours are unknown"),
-        to(difference(at_overhaul, -part(NEARLY, interval)), "in its interval", "good", "inside the interval"),
+        to(difference(at_overhaul, -share(NEARLY, interval)), "in its interval", "good", "inside the interval"),
         to(difference(at_overhaul, -interval), "nearly due", "fair", "near the end of the interval"),
         beyond("overdue", "poor", "past the interval: the overhaul belongs into the budget"),
     )

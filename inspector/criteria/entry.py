@@ -6,10 +6,11 @@ Like the readings themselves these say inside or outside a text. Whether anyone 
 from collections.abc import Mapping
 from datetime import date, timedelta
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import banded
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 SEQUENCE = Source("29 CFR 1915.12, Precautions before entering confined and enclosed spaces (US shipyards)", "as published by the agency",
@@ -48,8 +49,11 @@ def judge_order(first: str, second: str, third: str) -> Judgement:
 
 def age_ladder(limits: Mapping[str, float]) -> Ladder:
     """Bands of the age of readings [min]."""
-    return Ladder("min", (Step(limits["longest"], True, "inside the interval", None, "inside the interval, if nothing has changed since"),
-                          Step(None, False, "test again", None, "too old: test again")))
+    return stairs(
+        "min",
+        to(limits["longest"], "inside the interval", None, "inside the interval, if nothing has changed since"),
+        beyond("test again", None, "too old: test again"),
+    )
 
 
 def judge_age(minutes: float, limits: Mapping[str, float]) -> Judgement:
@@ -64,9 +68,9 @@ def judge_age(minutes: float, limits: Mapping[str, float]) -> Judgement:
     The texts ask for readings before entry and at intervals, without a figure; 15 minutes is common practice.
     """
     longest = limits["longest"]
-    told = f"A set of readings {show(minutes, 'min')} old, against at most {show(longest, 'min')}, is"
+    said = f"A set of readings {show(minutes, 'min')} old, against at most {show(longest, 'min')},"
     notes = ("Always test again after a break, a stop of ventilation, new work, an opened line, tide or heat that moves vapour, or an alarm.", DECIDES)
-    return banded("reading-age", age_ladder(limits), minutes, longest, AGE, told, notes, least=False)
+    return told("reading-age", age_ladder(limits).step(minutes), said, (minutes, "min", longest), AGE, notes)
 
 
 def judge_instrument(oxygen: str, flammable: str, hydrogen_sulphide: str, carbon_monoxide: str, remote: str) -> Judgement:

@@ -2,11 +2,12 @@
 
 import math
 from datetime import date
-from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.laddered import below, between, nearer, told
+from inspector.criteria.exact import percent_of, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told, told_between
 from inspector.quantities import show
 
 CHARGE = Source("MSC.1/Circ.1318/Rev.1, fixed carbon dioxide systems", "25 May 2021, extract read in a public copy", "6.1.1, charge above 90 %", "seen")
@@ -15,7 +16,7 @@ CYLINDERS = Source(
 )
 MIXING = Source("MSC.1/Circ.1432, maintenance of fire protection systems", "extract read in a public copy", "9.2, mixing of foam within -10 and +30 %", "seen")
 PFOS = Source("SOLAS II-2/10.11 by MSC.532(107), prohibited fire-fighting media", "from 1 January 2026, as class notices give it", "10 mg/kg of PFOS", "seen")
-LEAST_CHARGE = Decimal("0.9")
+LEAST_CHARGE = 90  # % of the nominal charge
 MOST_PFOS = 10.0  # mg/kg, which is ppm by mass
 PFOS_FROM = date(2026, 1, 1)
 
@@ -28,19 +29,17 @@ def least_charge(nominal: float) -> float:
     >>> least_charge(21.0), least_charge(45)
     (18.9, 40.5)
     """
-    return float(Decimal(str(nominal)) * LEAST_CHARGE)
+    return share(LEAST_CHARGE, nominal)
 
 
 def charge_ladder(nominal: float) -> Ladder:
     """Three bands of the charge of a cylinder [kg]: below 90 %, at exactly 90 %, above. MSC.1/Circ.1318/Rev.1 (seen)."""
     limit = least_charge(nominal)
-    return Ladder(
+    return stairs(
         "kg",
-        (
-            Step(limit, False, "refill", "failed", "short: it must be refilled"),
-            Step(limit, True, "on the border", "fair", "exactly on the border, which the text leaves open: have it refilled"),
-            Step(None, False, "charged", "good", "enough"),
-        ),
+        below(limit, "refill", "failed", "short: it must be refilled"),
+        to(limit, "on the border", "fair", "exactly on the border, which the text leaves open: have it refilled"),
+        beyond("charged", "good", "enough"),
     )
 
 
@@ -62,17 +61,18 @@ def judge_charge(measured: float, nominal: float) -> Judgement:
     if measured > 1.2 * nominal:
         refuse("co2-charge", "measured", measured, f"{show(measured, 'kg')} of gas in a cylinder of {show(nominal, 'kg')} cannot be; take off the empty weight")
     limit = least_charge(nominal)
-    share = float(Decimal(str(measured)) * 100 / Decimal(str(nominal)))
+    notes = (
+        f"That is {show(percent_of(measured, nominal), '%')} of the nominal charge.",
+        "Weighed or gauged by a service firm; the release must be made fast first.",
+    )
     return told(
         "co2-charge",
-        charge_ladder(nominal),
-        measured,
-        "A charge",
-        f"more than {show(limit, 'kg')}, 90 % of {show(nominal, 'kg')}",
-        limit,
+        charge_ladder(nominal).step(measured),
+        f"A charge of {show(measured, 'kg')}, against more than {show(limit, 'kg')}, 90 % of {show(nominal, 'kg')},",
+        (measured, "kg", limit),
         CHARGE,
+        notes,
         at_least=True,
-        notes=(f"That is {show(share, '%')} of the nominal charge.", "Weighed or gauged by a service firm; the release must be made fast first."),
     )
 
 
@@ -93,7 +93,11 @@ def cylinders_asked(cylinders: int, failed: int, age: float) -> int:
 
 def cylinders_ladder(cylinders: int, failed: int, age: float) -> Ladder:
     """Two bands of the number of cylinders tested."""
-    return below("", (cylinders_asked(cylinders, failed, age), "too few", "failed", "too few"), (None, "enough", "good", "enough"))
+    return stairs(
+        "",
+        below(cylinders_asked(cylinders, failed, age), "too few", "failed", "too few"),
+        beyond("enough", "good", "enough"),
+    )
 
 
 def judge_cylinders(tested: int, cylinders: int, failed: int, age: float) -> Judgement:
@@ -114,11 +118,9 @@ def judge_cylinders(tested: int, cylinders: int, failed: int, age: float) -> Jud
     limit = cylinders_asked(cylinders, failed, age)
     return told(
         "co2-cylinder-tests",
-        cylinders_ladder(cylinders, failed, age),
-        tested,
-        "A count of {} tested cylinders",
-        f"at least {limit} of {cylinders} at {show(age, 'years')} with {failed} failed",
-        limit,
+        cylinders_ladder(cylinders, failed, age).step(tested),
+        f"A count of {show(tested, '')} tested cylinders, against at least {limit} of {cylinders} at {show(age, 'years')} with {failed} failed,",
+        (tested, "", limit),
         CYLINDERS,
         at_least=True,
     )
@@ -132,18 +134,17 @@ def mixing_limits(nominal: float) -> tuple[float, float]:
     >>> mixing_limits(3)
     (2.7, 3.9)
     """
-    ratio = Decimal(str(nominal))
-    return float(ratio * Decimal("0.9")), float(ratio * Decimal("1.3"))
+    return share(90, nominal), share(130, nominal)
 
 
 def mixing_ladder(nominal: float) -> Ladder:
     """Three bands of the mixing ratio of foam [%]. MSC.1/Circ.1432, 9.2 (seen)."""
-    return between(
+    low, high = mixing_limits(nominal)
+    return stairs(
         "%",
-        *mixing_limits(nominal),
-        (None, "too lean", "failed", "too lean to make foam as designed"),
-        (None, "within the limits", "good", "within them"),
-        (None, "too rich", "poor", "too rich: the concentrate will not last as designed"),
+        below(low, "too lean", "failed", "too lean to make foam as designed"),
+        to(high, "within the limits", "good", "within them"),
+        beyond("too rich", "poor", "too rich: the concentrate will not last as designed"),
     )
 
 
@@ -159,16 +160,13 @@ def judge_mixing(measured: float, nominal: float) -> Judgement:
     MSC.1/Circ.1432, 9.2: within +30 and -10 % of the nominal ratio (seen).
     """
     low, high = mixing_limits(nominal)
-    limit, margin = nearer(measured, low, high)
-    return told(
+    return told_between(
         "foam-mixing",
-        mixing_ladder(nominal),
-        measured,
-        "A mixing ratio",
-        f"{show(low, '%')} to {show(high, '%')} of a nominal {show(nominal, '%')}",
-        limit,
+        mixing_ladder(nominal).step(measured),
+        f"A mixing ratio of {show(measured, '%')}, against {show(low, '%')} to {show(high, '%')} of a nominal {show(nominal, '%')},",
+        (measured, "%"),
+        (low, high),
         MIXING,
-        margin=margin,
     )
 
 
@@ -179,7 +177,7 @@ def pfos_ladder(on: date) -> Ladder:
         if on >= PFOS_FROM
         else ("poor", "over it, and must go by the first survey from 2026-01-01 on")
     )
-    return Ladder("ppm", (Step(MOST_PFOS, True, "within the limit", "good", "within it"), Step(None, False, "over the limit", *over)))
+    return stairs("ppm", to(MOST_PFOS, "within the limit", "good", "within it"), beyond("over the limit", *over))
 
 
 def judge_pfos(content: float, on: date) -> Judgement:
@@ -197,7 +195,14 @@ def judge_pfos(content: float, on: date) -> Judgement:
         "Binds from the first survey on or after 1 January 2026; old foam without papers wants a sample.",
         "To be landed with a reception facility, never discharged.",
     )
-    return told("foam-pfos", pfos_ladder(on), content, "A PFOS content", f"at most {show(MOST_PFOS, 'ppm')}", MOST_PFOS, PFOS, notes=notes)
+    return told(
+        "foam-pfos",
+        pfos_ladder(on).step(content),
+        f"A PFOS content of {show(content, 'ppm')}, against at most {show(MOST_PFOS, 'ppm')},",
+        (content, "ppm", MOST_PFOS),
+        PFOS,
+        notes,
+    )
 
 
 _RATIO = "Mixing ratio"

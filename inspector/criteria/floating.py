@@ -1,8 +1,10 @@
 """The vessel afloat: draught marks against the papers, hog and sag, freeboard aft, lightship, and what a roll tells."""
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import banded, exact
+from inspector.criteria.exact import exact, percent_of
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 LOADLINE = Source("International Convention on Load Lines", "1966, recalled", "article 12, submersion of the load line", "memory")
@@ -82,17 +84,20 @@ def judge_hog_sag(
     size = abs(bend)
     rating = None if permitted is None else "good" if size <= permitted else "poor"
     against = "" if permitted is None else f", against at most {show(permitted, 'mm')}"
-    told = f"She {band} by {show(size, 'mm')}{against}." if bend else "The six marks give no hog and no sag."
+    said = f"She {band} by {show(size, 'mm')}{against}." if bend else "The six marks give no hog and no sag."
     notes = ("Read in still water from a boat or the quay; waves of 5 cm hide a hog of 5 cm.",
              "Loading and sun on deck bend a hull for hours: read again another day.")
     margin = None if permitted is None else difference(permitted, size)
-    return Judgement("hog-sag", band, rating, size, "mm", permitted, margin, told, MARKS_READ, notes)
+    return Judgement("hog-sag", band, rating, size, "mm", permitted, margin, said, MARKS_READ, notes)
 
 
 def stern_ladder(length: float) -> Ladder:
     """Bands of the freeboard at the stern [m] of a vessel of a length [m]."""
-    return Ladder("m", (Step(float(exact(length) * STERN_SHARE), False, "low stern", "poor", "low: the deck aft is wet in operation"),
-                        Step(None, False, "enough freeboard aft", "good", "enough")))
+    return stairs(
+        "m",
+        below(float(exact(length) * STERN_SHARE), "low stern", "poor", "low: the deck aft is wet in operation"),
+        beyond("enough freeboard aft", "good", "enough"),
+    )
 
 
 def judge_stern(freeboard: float, length: float) -> Judgement:
@@ -107,9 +112,9 @@ def judge_stern(freeboard: float, length: float) -> Judgement:
     IS Code 2008 part B 2.4 (memory): at least 0.005 of the length in all operating conditions.
     """
     limit = float(exact(length) * STERN_SHARE)
-    told = f"A freeboard of {show(freeboard, 'm')} at the stern, against at least {show(limit, 'm')}, is"
+    said = f"A freeboard of {show(freeboard, 'm')} at the stern, against at least {show(limit, 'm')},"
     notes = ("It holds for every operating condition; the one of today is only one of them.", "A conversion may leave the rules for supply vessels.")
-    return banded("stern-freeboard", stern_ladder(length), freeboard, limit, STERN, told, notes, least=True)
+    return told("stern-freeboard", stern_ladder(length).step(freeboard), said, (freeboard, "m", limit), STERN, notes, at_least=True)
 
 
 def judge_lightship(booklet: float, found: float, lcg_shift: float | None = None, length: float | None = None) -> Judgement:
@@ -126,9 +131,9 @@ def judge_lightship(booklet: float, found: float, lcg_shift: float | None = None
     if (lcg_shift is None) != (length is None):
         missing = "length" if length is None else "lcg_shift"
         refuse("lightship-change", missing, None, "a shift of the centre needs both the shift and the length")
-    shares = {"displacement": (float(100 * abs(exact(found) - exact(booklet)) / exact(booklet)), AMEND, INCLINE)}
+    shares = {"displacement": (percent_of(abs(exact(found) - exact(booklet)), booklet), AMEND, INCLINE)}
     if length is not None:
-        shares["centre along the length"] = (float(100 * abs(exact(lcg_shift)) / exact(length)), LCG_AMEND, LCG_INCLINE)
+        shares["centre along the length"] = (percent_of(abs(lcg_shift), length), LCG_AMEND, LCG_INCLINE)
     name = max(shares, key=lambda one: shares[one][0] / shares[one][2])
     share, amend, incline = shares[name]
     if share > incline:

@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
-from inspector.criteria.supply import nearer
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told, told_between
 from inspector.quantities import show
 
 COOLANT = Source("Chloride in engine coolant", "no publisher", "sea water suspected above 100 ppm", "common practice")
@@ -56,7 +57,7 @@ def judge_flash(temperature: float) -> Judgement:
     """
     said = f"A flash point of {show(temperature, '°C')}, against {show(LEAST_FLASH, '°C')} at least,"
     notes = ("Emergency generators and lifeboats may burn fuel of a lower flash point, where the flag agrees.",)
-    return told("fuel-flash-point", flash_ladder().step(temperature), said, (temperature, "°C", LEAST_FLASH), FUEL, notes, high_is_bad=False)
+    return told("fuel-flash-point", flash_ladder().step(temperature), said, (temperature, "°C", LEAST_FLASH), FUEL, notes, at_least=True)
 
 
 def viscosity_ladder() -> Ladder:
@@ -74,21 +75,10 @@ def judge_viscosity(viscosity: float) -> Judgement:
 
     References: ISO 8217, grade DMA, 2 to 6 mm²/s (memory).
     """
-    limit, margin = nearer(viscosity, *VISCOSITY)
-    step = viscosity_ladder().step(viscosity)
-    sentence = f"{show(viscosity, 'mm²/s')} at 40 °C, against {show(VISCOSITY[0], 'mm²/s')} to {show(VISCOSITY[1], 'mm²/s')}, is {step.meaning}."
-    return Judgement(
-        "fuel-viscosity",
-        step.band,
-        step.rating,
-        viscosity,
-        "mm²/s",
-        limit,
-        margin,
-        sentence,
-        FUEL,
-        ("Clear and bright in a glass: water and sediment show first.",),
-    )
+    low, high = VISCOSITY
+    said = f"{show(viscosity, 'mm²/s')} at 40 °C, against {show(low, 'mm²/s')} to {show(high, 'mm²/s')},"
+    notes = ("Clear and bright in a glass: water and sediment show first.",)
+    return told_between("fuel-viscosity", viscosity_ladder().step(viscosity), said, (viscosity, "mm²/s"), VISCOSITY, FUEL, notes)
 
 
 CRITERIA = (

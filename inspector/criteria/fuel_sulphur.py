@@ -2,8 +2,10 @@
 
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import told, up_to
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 REGULATION_14 = Source(
@@ -34,10 +36,10 @@ def sulphur_limit(area: str, on: date) -> float:
 def sulphur_ladder(area: str, on: date) -> Ladder:
     """The two bands of sulphur content [%] in an area on a day. MARPOL Annex VI reg. 14 (seen)."""
     limit = sulphur_limit(area, on)
-    return up_to(
+    return stairs(
         "%",
-        (limit, "within the limit", "good", "within it"),
-        (None, "over the limit", "failed", "over it: this fuel may not be burnt there without an approved cleaning plant"),
+        to(limit, "within the limit", "good", "within it"),
+        beyond("over the limit", "failed", "over it: this fuel may not be burnt there without an approved cleaning plant"),
     )
 
 
@@ -58,13 +60,11 @@ def judge_sulphur(sulphur: float, area: str, on: date) -> Judgement:
     later = (f"The area's own limit of {show(INSIDE, '%', 2)} binds from {since.isoformat()}.",) if since and on < since else ()
     return told(
         "fuel-sulphur",
-        sulphur_ladder(area, on),
-        sulphur,
-        "A sulphur content",
-        f"at most {show(limit, '%', 2)} {place} on {on.isoformat()}",
-        limit,
+        sulphur_ladder(area, on).step(sulphur),
+        f"A sulphur content of {show(sulphur, '%')}, against at most {show(limit, '%', 2)} {place} on {on.isoformat()},",
+        (sulphur, "%", limit),
         REGULATION_14,
-        notes=(*later, *SULPHUR_NOTES),
+        (*later, *SULPHUR_NOTES),
     )
 
 

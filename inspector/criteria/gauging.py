@@ -1,8 +1,10 @@
 """What a gauging report says of the hull as a whole: how fast plates waste, how dense the points lie, what the girder kept."""
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import banded, exact
+from inspector.criteria.exact import percent_of, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.criteria.thickness import exact_rate
 from inspector.quantities import show
 
@@ -56,12 +58,13 @@ def judge_rate(
 
 def zone_ladder(as_built: float, zone: str) -> Ladder:
     """Bands of the area of one zone of the hull girder [m²] against its area as built [m²]."""
-    share, rating, _ = ZONES[zone]
-    limit = float(exact(as_built) * share / 100)
-    return Ladder("m²", (
-        Step(limit, False, "below the least area", rating, "too little: longitudinal strength is to be restored with class"),
-        Step(None, False, "enough area", "good", "enough"),
-    ))
+    percent, rating, _ = ZONES[zone]
+    limit = share(percent, as_built)
+    return stairs(
+        "m²",
+        below(limit, "below the least area", rating, "too little: longitudinal strength is to be restored with class"),
+        beyond("enough area", "good", "enough"),
+    )
 
 
 def judge_zone(gauged: float, as_built: float, zone: str) -> Judgement:
@@ -77,12 +80,12 @@ def judge_zone(gauged: float, as_built: float, zone: str) -> Judgement:
     """
     if gauged > as_built:
         refuse("girder-zone", "gauged", gauged, f"a gauged area of {show(gauged, 'm²')} cannot exceed the {show(as_built, 'm²')} as built")
-    share, _, source = ZONES[zone]
-    limit = float(exact(as_built) * share / 100)
-    left = float(100 * exact(gauged) / exact(as_built))
-    told = f"{show(gauged, 'm²')} left in the zone '{zone}' ({show(left, '%')}), against at least {show(limit, 'm²')} ({share} %), is"
+    percent, _, source = ZONES[zone]
+    limit = share(percent, as_built)
+    left = percent_of(gauged, as_built)
+    said = f"{show(gauged, 'm²')} left in the zone '{zone}' ({show(left, '%')}), against at least {show(limit, 'm²')} ({percent} %),"
     notes = ("Written for large tankers and bulk carriers older than ten years; for this vessel it is a comparison, and class decides.",)
-    return banded("girder-zone", zone_ladder(as_built, zone), gauged, limit, source, told, notes, least=True)
+    return told("girder-zone", zone_ladder(as_built, zone).step(gauged), said, (gauged, "m²", limit), source, notes, at_least=True)
 
 
 def least_points(plates: int, extent: str) -> int:
@@ -92,10 +95,11 @@ def least_points(plates: int, extent: str) -> int:
 
 def points_ladder(plates: int, extent: str) -> Ladder:
     """Bands of the number of gauged points for so many plates."""
-    return Ladder("", (
-        Step(least_points(plates, extent), False, "too few points", "poor", "too few to speak for them"),
-        Step(None, False, "enough points", "good", "enough by number"),
-    ))
+    return stairs(
+        "",
+        below(least_points(plates, extent), "too few points", "poor", "too few to speak for them"),
+        beyond("enough points", "good", "enough by number"),
+    )
 
 
 def judge_points(points: int, plates: int, extent: str) -> Judgement:
@@ -110,10 +114,10 @@ def judge_points(points: int, plates: int, extent: str) -> Judgement:
     ESP Code A.1049(27), table on thickness measurement (seen): selected, one point on one plate in three; all, two points a plate.
     """
     limit = least_points(plates, extent)
-    told = f"{points} points on {plates} plates ({extent}), against at least {limit}, are"
+    said = f"{points} points on {plates} plates ({extent}), against at least {limit},"
     notes = ("Points of selected plates lie where corrosion is average, those of all plates at the quarter ends.",
              "Written for tankers and bulk carriers under enhanced survey; for this vessel it is a comparison.")
-    return banded("gauging-points", points_ladder(plates, extent), points, limit, PATTERN, told, notes, least=True)
+    return told("gauging-points", points_ladder(plates, extent).step(points), said, (points, "", limit), PATTERN, notes, at_least=True, verb="are")
 
 
 _YEAR = {"low": 1900, "high": 2100}

@@ -3,43 +3,33 @@
 Figures for generators are tighter than those for the network that they feed (supply.py).
 """
 
-from decimal import Decimal
-
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.supply import FREQUENCIES, nearer
+from inspector.criteria.exact import share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, inside, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.supply import FREQUENCIES
+from inspector.criteria.telling import told, told_between
 from inspector.quantities import difference, show
 
 REGULATOR = Source("IACS UR E13, test requirements for rotating machines", "edition not read", "voltage regulation", "memory")
 GOVERNOR = Source("IACS UR M3, speed governors of engines", "edition not read", "engines driving generators", "memory")
 
-STEADY = {"main": Decimal("2.5"), "emergency": Decimal("3.5")}  # % either way
-STEP_LOW, STEP_HIGH = Decimal(-15), Decimal(20)  # % of rated voltage in a sudden change of load
+STEADY = {"main": 2.5, "emergency": 3.5}  # % either way
+STEP_LOW, STEP_HIGH = -15, 20  # % of rated voltage in a sudden change of load
 VOLTAGE_SECONDS, GOVERNOR_SECONDS = 1.5, 5.0
 MOST_DROOP = 5.0  # % of rated frequency
-FREQUENCY_STEP = Decimal(10)  # % either way
+FREQUENCY_STEP = 10  # % either way
 TRIAL = ("Read on the set's own meter or a recorder during a load trial that the ship's engineer runs.",)
-
-
-def _share(rated: float, percent: Decimal) -> float:
-    return float(Decimal(str(rated)) * (100 + percent) / 100)
-
-
-def _inside(unit: str, low: float, high: float) -> Ladder:
-    ends = f"{show(low, unit)} to {show(high, unit)}"
-    outside = ("outside the band", "poor", f"outside {ends}")
-    return stairs(unit, below(low, *outside), to(high, "inside the band", "good", f"inside {ends}"), beyond(*outside))
 
 
 def _judged(name: str, ladder: Ladder, value: float, said: str, source: Source) -> Judgement:
     low, high = (step.upto for step in ladder.steps[:2])
-    step, (limit, margin) = ladder.step(value), nearer(value, low, high)
-    return Judgement(name, step.band, step.rating, value, ladder.unit, limit, margin, f"{said} is {step.meaning}.", source, TRIAL)
+    return told_between(name, ladder.step(value), said, (value, ladder.unit), (low, high), source, TRIAL)
 
 
 def regulator_ladder(rated: float, service: str) -> Ladder:
     """The band of steady voltage [V] at the terminals. IACS UR E13 (memory)."""
-    return _inside("V", _share(rated, -STEADY[service]), _share(rated, STEADY[service]))
+    return inside("V", share(100 - STEADY[service], rated), share(100 + STEADY[service], rated))
 
 
 def judge_regulator(voltage: float, rated: float, service: str) -> Judgement:
@@ -55,7 +45,7 @@ def judge_regulator(voltage: float, rated: float, service: str) -> Judgement:
 
 def step_voltage_ladder(rated: float) -> Ladder:
     """The band of the worst voltage [V] in a step of load. IACS UR E13 (memory)."""
-    return _inside("V", _share(rated, STEP_LOW), _share(rated, STEP_HIGH))
+    return inside("V", share(100 + STEP_LOW, rated), share(100 + STEP_HIGH, rated))
 
 
 def judge_step_voltage(voltage: float, rated: float) -> Judgement:
@@ -125,7 +115,7 @@ def step_frequency_ladder(nominal: float) -> Ladder:
     """The band of the worst frequency [Hz] in a step of load. IACS UR M3 (memory)."""
     if nominal not in FREQUENCIES:
         refuse("frequency-transient", "nominal", nominal, f"the nominal frequency is 50 or 60 Hz, not {show(nominal, 'Hz')}")
-    return _inside("Hz", _share(nominal, -FREQUENCY_STEP), _share(nominal, FREQUENCY_STEP))
+    return inside("Hz", share(100 - FREQUENCY_STEP, nominal), share(100 + FREQUENCY_STEP, nominal))
 
 
 def judge_step_frequency(frequency: float, nominal: float) -> Judgement:

@@ -1,7 +1,9 @@
 """Vibration that people feel in cabins and at work: weighted values, told as comfort and never as a reason to condemn."""
 
-from inspector.criteria.bands import beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 WEIGHTED = Source("ISO 6954, habitability on passenger and merchant ships", "2000", "table 1, 1 to 80 Hz, frequency-weighted", "seen")

@@ -7,7 +7,8 @@ seen it is not, because the report decides and not the date.
 
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.source import Source
 
 ASBESTOS = Source("SOLAS II-1/3-5, new installation of materials containing asbestos", "as amended to 2011", "1 July 2002 and 1 January 2011", "seen")
 PCB = Source("Polychlorinated biphenyls, uses before the US ban of 1979, by the US environmental agency's answer", "as published online", "materials listed",

@@ -4,7 +4,8 @@ A check digit that fits proves nothing but careful copying: it misses four in ni
 place. So a fit carries no rating and the sentence asks for the mark on the hull.
 """
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.source import Source
 
 SOURCE = Source("IMO ship identification number scheme, resolution A.1117(30)", "2017",
                 "check digit, as reference pages give it", "seen")

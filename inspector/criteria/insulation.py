@@ -6,8 +6,9 @@ insulation. So the winding's temperature and the kind of insulation are asked fo
 
 import math
 
-from inspector.criteria.bands import below, beyond, stairs, to
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.source import Source
 from inspector.quantities import difference, show
 
 RESISTANCE = Source("IEEE 43", "2013", "6.3 (correction), 12.3 and table 3 (minimum at 40 °C)", "memory")

@@ -14,11 +14,10 @@ from typing import NoReturn
 
 from inspector.criteria.ladder import Ladder
 from inspector.criteria.profiles import Profile
-from inspector.criteria.source import MARKS, MAY_FAIL, Source
+from inspector.criteria.source import MAY_FAIL, Source
 from inspector.errors import InspectorError
 from inspector.quantities import NotANumber, parse_number, show
 
-__all__ = ["KINDS", "MARKS", "RATINGS", "CannotJudge", "Criterion", "Input", "Judgement", "Ladder", "Profile", "Source", "refuse"]
 RATINGS = ("good", "fair", "poor", "failed")
 KINDS = ("number", "whole", "choice", "date", "text")
 

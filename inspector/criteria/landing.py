@@ -3,11 +3,12 @@
 A figure that is met therefore carries no rating; one that is not met is poor, and most figures are recalled.
 """
 
-from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import banded, exact
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 MODU = Source("MODU Code, mobile offshore drilling units", "2009", "13.3, helidecks", "seen")
@@ -19,7 +20,7 @@ PAPERS = Source("Papers of a landing area", "no publisher", "certificate, struct
 OLDER_SHARE = exact(0.83)
 LEAST_SECTOR = 210.0                # deg
 HEIGHT_LIMIT, NEAR_SHARE = 0.25, exact(0.12)  # m, of D
-GRAVITY = Decimal("9.80665")
+GRAVITY = exact(9.80665)
 EMERGENCY, RESPONSE = exact(2.5), exact(1.3)
 # coefficient in %, so that a unit is always shown and a typed 0.65 is refused as out of range
 FRICTION = {"touchdown circle and markings": 65, "outside it": 50}
@@ -31,7 +32,7 @@ SEEN = ("seen", "not seen")
 
 
 def _least(unit: str, limit: float, short: str, met: str) -> Ladder:
-    return Ladder(unit, (Step(limit, False, "below the figure", "poor", short), Step(None, False, "figure met", None, met)))
+    return stairs(unit, below(limit, "below the figure", "poor", short), beyond("figure met", None, met))
 
 
 def judge_papers(certificate: str, structure: str, friction_report: str) -> Judgement:
@@ -57,11 +58,12 @@ def judge_papers(certificate: str, structure: str, friction_report: str) -> Judg
 
 def circle_ladder(d_value: float) -> Ladder:
     """Bands of the clear circle's diameter [m] for a helicopter of a D-value [m]."""
-    return Ladder("m", (
-        Step(float(exact(d_value) * OLDER_SHARE), False, "under 0.83 D", "poor", "too small even by the older figure of 0.83 D"),
-        Step(d_value, False, "under D", "poor", "smaller than D, as on some older ships: restrictions are to be asked for"),
-        Step(None, False, "at least D", None, "not smaller than D"),
-    ))
+    return stairs(
+        "m",
+        below(float(exact(d_value) * OLDER_SHARE), "under 0.83 D", "poor", "too small even by the older figure of 0.83 D"),
+        below(d_value, "under D", "poor", "smaller than D, as on some older ships: restrictions are to be asked for"),
+        beyond("at least D", None, "not smaller than D"),
+    )
 
 
 def judge_circle(diameter: float, d_value: float) -> Judgement:
@@ -75,8 +77,8 @@ def judge_circle(diameter: float, d_value: float) -> Judgement:
     ----------
     MODU Code 2009, 13.3 (seen): at least D. 0.83 D on older ships (memory).
     """
-    told = f"A clear circle of {show(diameter, 'm')}, against a D-value of {show(d_value, 'm')}, is"
-    return banded("landing-circle", circle_ladder(d_value), diameter, d_value, MODU, told, (f"{OLDER}.", UNCERTIFIED), least=True)
+    said = f"A clear circle of {show(diameter, 'm')}, against a D-value of {show(d_value, 'm')},"
+    return told("landing-circle", circle_ladder(d_value).step(diameter), said, (diameter, "m", d_value), MODU, (f"{OLDER}.", UNCERTIFIED), at_least=True)
 
 
 def sector_ladder() -> Ladder:
@@ -95,9 +97,9 @@ def judge_sector(sector: float) -> Judgement:
     ----------
     MODU Code 2009, 13.3 (seen): 210 degrees, and below the deck a slope of 5 to 1 over 180 degrees.
     """
-    told = f"An obstacle-free sector of {show(sector, 'deg')}, against at least {show(LEAST_SECTOR, 'deg')}, is"
-    below = "Look below deck level too: a slope of 5 to 1 over 180 degrees is kept free there."
-    return banded("landing-sector", sector_ladder(), sector, LEAST_SECTOR, MODU, told, (below, UNCERTIFIED), least=True)
+    said = f"An obstacle-free sector of {show(sector, 'deg')}, against at least {show(LEAST_SECTOR, 'deg')},"
+    beneath = "Look below deck level too: a slope of 5 to 1 over 180 degrees is kept free there."
+    return told("landing-sector", sector_ladder().step(sector), said, (sector, "deg", LEAST_SECTOR), MODU, (beneath, UNCERTIFIED), at_least=True)
 
 
 def _check_near(distance: float, d_value: float) -> None:
@@ -109,7 +111,7 @@ def _check_near(distance: float, d_value: float) -> None:
 def obstacle_ladder(distance: float, d_value: float) -> Ladder:
     """Bands of an obstacle's height [m] near the circle, in the limited sector."""
     _check_near(distance, d_value)
-    return Ladder("m", (Step(HEIGHT_LIMIT, True, "figure met", None, "not higher"), Step(None, False, "above the figure", "poor", "higher: an obstacle")))
+    return stairs("m", to(HEIGHT_LIMIT, "figure met", None, "not higher"), beyond("above the figure", "poor", "higher: an obstacle"))
 
 
 def judge_obstacle(height: float, distance: float, d_value: float) -> Judgement:
@@ -124,13 +126,13 @@ def judge_obstacle(height: float, distance: float, d_value: float) -> Judgement:
     MODU Code 2009, 13.3 (seen): in the 150 degree limited sector 0.25 m out to 0.12 D, then a slope to 0.33 D.
     """
     ladder = obstacle_ladder(distance, d_value)
-    told = f"An obstacle {show(height, 'm')} high, {show(distance, 'm')} from the circle, against at most {show(HEIGHT_LIMIT, 'm')}, is"
-    return banded("landing-obstacle", ladder, height, HEIGHT_LIMIT, MODU, told, (UNCERTIFIED,), least=False)
+    said = f"An obstacle {show(height, 'm')} high, {show(distance, 'm')} from the circle, against at most {show(HEIGHT_LIMIT, 'm')},"
+    return told("landing-obstacle", ladder.step(height), said, (height, "m", HEIGHT_LIMIT), MODU, (UNCERTIFIED,))
 
 
 def mass_ladder(marked: float) -> Ladder:
     """Bands of a helicopter's greatest mass [t] against the mark on the deck [t]."""
-    return Ladder("t", (Step(marked, True, "figure met", None, "not above the mark"), Step(None, False, "above the mark", "poor", "above the mark")))
+    return stairs("t", to(marked, "figure met", None, "not above the mark"), beyond("above the mark", "poor", "above the mark"))
 
 
 def judge_mass(mass: float, marked: float) -> Judgement:
@@ -144,9 +146,9 @@ def judge_mass(mass: float, marked: float) -> Judgement:
     ----------
     CAP 437 (memory): the deck is marked with the mass it was made for. Paint proves nothing.
     """
-    told = f"A greatest mass of {show(mass, 't')}, against {show(marked, 't')} marked on the deck, is"
-    return banded("landing-mass", mass_ladder(marked), mass, marked, OFFSHORE, told, ("Paint proves nothing: the drawing and the certificate do.", UNCERTIFIED),
-                  least=False)
+    said = f"A greatest mass of {show(mass, 't')}, against {show(marked, 't')} marked on the deck,"
+    notes = ("Paint proves nothing: the drawing and the certificate do.", UNCERTIFIED)
+    return told("landing-mass", mass_ladder(marked).step(mass), said, (mass, "t", marked), OFFSHORE, notes)
 
 
 def emergency_load(mass: float) -> float:
@@ -177,9 +179,9 @@ def judge_capacity(capacity: float, mass: float) -> Judgement:
     CAP 437 (memory): 2.5 times greatest mass, structural response 1.3; area load, wind and motion come on top.
     """
     limit = emergency_load(mass)
-    told = f"A landing load of {show(capacity, 'kN')} on the drawing, against {show(limit, 'kN')} for {show(mass, 't')}, is"
+    said = f"A landing load of {show(capacity, 'kN')} on the drawing, against {show(limit, 'kN')} for {show(mass, 't')},"
     notes = ("Lateral load, 0.5 kN/m² over the area, dead load, wind and motion come on top: a structural engineer adds them.", UNCERTIFIED)
-    return banded("landing-load", capacity_ladder(mass), capacity, limit, OFFSHORE, told, notes, least=True)
+    return told("landing-load", capacity_ladder(mass).step(capacity), said, (capacity, "kN", limit), OFFSHORE, notes, at_least=True)
 
 
 def friction_ladder(place: str) -> Ladder:
@@ -199,9 +201,9 @@ def judge_friction(friction: float, place: str) -> Judgement:
     CAP 437, 8th edition (memory): 0.65 (65 %) inside the touchdown circle and on markings, 0.5 outside.
     """
     limit = FRICTION[place]
-    told = f"A friction coefficient of {show(friction, '%')} ({place}), against at least {show(limit, '%')}, is"
-    return banded("landing-friction", friction_ladder(place), friction, limit, OFFSHORE, told, ("Taken from a report; a shoe tells nothing.", UNCERTIFIED),
-                  least=True)
+    said = f"A friction coefficient of {show(friction, '%')} ({place}), against at least {show(limit, '%')},"
+    notes = ("Taken from a report; a shoe tells nothing.", UNCERTIFIED)
+    return told("landing-friction", friction_ladder(place).step(friction), said, (friction, "%", limit), OFFSHORE, notes, at_least=True)
 
 
 def foam_rate(d_value: float) -> int:

@@ -1,9 +1,10 @@
 """Lifting gear: does the load of the last test fit the rating on the certificate."""
 
-from decimal import Decimal
-
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import below, told
+from inspector.criteria.exact import exact, share
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 SOURCE = Source("Proof loads in the practice of ILO convention 152", "recalled", "to 20 t 1.25 times, to 50 t 5 t more, above 1.1 times", "memory")
@@ -17,16 +18,15 @@ def proof_load(swl: float) -> float:
     >>> proof_load(19.9), proof_load(20), proof_load(50), proof_load(60)
     (24.875, 25.0, 55.0, 66.0)
     """
-    load = Decimal(str(swl))
-    return float(load * Decimal("1.25") if load < 20 else load + 5 if load <= 50 else load * Decimal("1.1"))
+    return share(125, swl) if swl < 20 else float(exact(swl) + 5) if swl <= 50 else share(110, swl)
 
 
 def proof_ladder(swl: float) -> Ladder:
     """Two bands of the load of the last test [t]."""
-    return below(
+    return stairs(
         "t",
-        (proof_load(swl), "does not fit the rating", "poor", "too little for this rating: the certificate does not fit it"),
-        (None, "fits the rating", "good", "enough for this rating"),
+        below(proof_load(swl), "does not fit the rating", "poor", "too little for this rating: the certificate does not fit it"),
+        beyond("fits the rating", "good", "enough for this rating"),
     )
 
 
@@ -48,14 +48,12 @@ def judge_proof(proof: float, swl: float) -> Judgement:
     )
     return told(
         "lifting-proof-load",
-        proof_ladder(swl),
-        proof,
-        "A test load",
-        f"at least {show(limit, 't')} for a rating of {show(swl, 't')}",
-        limit,
+        proof_ladder(swl).step(proof),
+        f"A test load of {show(proof, 't')}, against at least {show(limit, 't')} for a rating of {show(swl, 't')},",
+        (proof, "t", limit),
         SOURCE,
+        notes,
         at_least=True,
-        notes=notes,
     )
 
 

@@ -2,12 +2,14 @@
 
 import math
 from collections.abc import Mapping
-from decimal import Decimal
+from dataclasses import replace
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source, refuse
-from inspector.criteria.profiles import Limit
-from inspector.criteria.supply import nearer
+from inspector.criteria.exact import exact, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told, told_between
 from inspector.quantities import difference, show
 
 SETS = Source("Loading of diesel generating sets", "no publisher", "30, 85 and 90 % of rating", "common practice")
@@ -32,13 +34,8 @@ BREAKER_PROFILE = Profile(
     ),
     BREAKER,
 )
-OF_LARGEST, OF_OWN = Decimal(15), Decimal(25)  # % of rated power by which a share may miss, the less of the two
+OF_LARGEST, OF_OWN = 15, 25  # % of rated power by which a share may miss, the less of the two
 LEAST_TOTAL, FULL = 20.0, 100.0  # % of all ratings between which sharing is judged
-
-
-def part(percent: float | Decimal, whole: float) -> float:
-    """Return so many percent of a figure, as a person computes it."""
-    return float(Decimal(str(percent)) * Decimal(str(whole)) / 100)
 
 
 def set_load(power: float, rated_power: float, current: float | None = None, rated_current: float | None = None) -> float:
@@ -66,16 +63,7 @@ def set_ladder(rated_power: float, current: float | None, rated_current: float |
     )
     carried = 0.0 if current is None else 100 * current / rated_current
     kept = [step for step in steps if step.holds(carried) or step.upto is None or step.upto > carried]
-    return stairs(
-        "kW",
-        *(
-            to(part(step.upto, rated_power), step.band, step.rating, step.meaning)
-            if step.closed
-            else below(part(step.upto, rated_power), step.band, step.rating, step.meaning)
-            for step in kept[:-1]
-        ),
-        kept[-1],
-    )
+    return stairs("kW", *(replace(step, upto=share(step.upto, rated_power)) for step in kept[:-1]), kept[-1])
 
 
 def judge_set(power: float, rated_power: float, limits: Mapping[str, float], current: float | None = None, rated_current: float | None = None) -> Judgement:
@@ -101,7 +89,7 @@ def fair_share(rated_power: float, total_power: float, total_rated: float) -> fl
     >>> fair_share(340, 564, 940), fair_share(600, 564, 940)
     (204.0, 360.0)
     """
-    return float(Decimal(str(total_power)) * Decimal(str(rated_power)) / Decimal(str(total_rated)))
+    return float(exact(total_power) * exact(rated_power) / exact(total_rated))
 
 
 def allowed_miss(rated_power: float, largest_rated: float) -> float:
@@ -112,7 +100,7 @@ def allowed_miss(rated_power: float, largest_rated: float) -> float:
     >>> allowed_miss(340, 600), allowed_miss(600, 600)
     (85.0, 90.0)
     """
-    return min(part(OF_LARGEST, largest_rated), part(OF_OWN, rated_power))
+    return min(share(OF_LARGEST, largest_rated), share(OF_OWN, rated_power))
 
 
 def sharing_ladder(rated_power: float, total_power: float, total_rated: float, largest_rated: float) -> Ladder:
@@ -135,13 +123,10 @@ def judge_sharing(power: float, rated_power: float, total_power: float, total_ra
     References: IACS UR M3 (memory): within 15 % of the largest set's rating and 25 % of its own, at 20 to 100 % load.
     """
     ladder = sharing_ladder(rated_power, total_power, total_rated, largest_rated)
-    step, (limit, margin) = ladder.step(power), nearer(power, ladder.steps[0].upto, ladder.steps[1].upto)
+    low, high = (step.upto for step in ladder.steps[:2])
     ideal = fair_share(rated_power, total_power, total_rated)
-    sentence = (
-        f"{show(power, 'kW')} on a set whose share would be {show(ideal, 'kW')}, within "
-        f"{show(allowed_miss(rated_power, largest_rated), 'kW')}, is {step.meaning}."
-    )
-    return Judgement("load-sharing", step.band, step.rating, power, "kW", limit, margin, sentence, SHARING, ("Read all meters at the same moment.",))
+    said = f"{show(power, 'kW')} on a set whose share would be {show(ideal, 'kW')}, within {show(allowed_miss(rated_power, largest_rated), 'kW')},"
+    return told_between("load-sharing", ladder.step(power), said, (power, "kW"), (low, high), SHARING, ("Read all meters at the same moment.",))
 
 
 def transformer_current(rated_power: float, voltage: float) -> float:
@@ -181,8 +166,8 @@ def breaker_ladder(rating: float, limits: Mapping[str, float]) -> Ladder:
     """The bands of a feeder's current [A]."""
     return stairs(
         "A",
-        to(part(min(limits["continuous"], limits["most"]), rating), "spare", "good", "with something to spare"),
-        to(part(limits["most"], rating), "full", "fair", "full for a continuous load, unless the breaker is marked for 100 %"),
+        to(share(min(limits["continuous"], limits["most"]), rating), "spare", "good", "with something to spare"),
+        to(share(limits["most"], rating), "full", "fair", "full for a continuous load, unless the breaker is marked for 100 %"),
         beyond("over the rating", "poor", "over the breaker's rating"),
     )
 
@@ -194,13 +179,13 @@ def judge_breaker(current: float, rating: float, limits: Mapping[str, float]) ->
 
     References: 80 % for breakers not marked for 100 % (memory, a US practice).
     """
-    share, step = 100 * current / rating, breaker_ladder(rating, limits).step(current)
-    said = f"{show(current, 'A')} on a breaker of {show(rating, 'A')}, which is {show(share, '%')},"
+    loaded, step = 100 * current / rating, breaker_ladder(rating, limits).step(current)
+    said = f"{show(current, 'A')} on a breaker of {show(rating, 'A')}, which is {show(loaded, '%')},"
     spare = difference(rating, current)
     notes = (
-        f"Spare at 100 %: {show(spare, 'A')}; at {show(limits['continuous'], '%')}: {show(difference(part(limits['continuous'], rating), current), 'A')}.",
+        f"Spare at 100 %: {show(spare, 'A')}; at {show(limits['continuous'], '%')}: {show(difference(share(limits['continuous'], rating), current), 'A')}.",
     )
-    return told("breaker-loading", step, said, (share, "%", limits["continuous"]), BREAKER, notes)
+    return told("breaker-loading", step, said, (loaded, "%", limits["continuous"]), BREAKER, notes)
 
 
 def _kilowatts(name: str, label: str, low: float = 0.1) -> Input:

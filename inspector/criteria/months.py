@@ -18,3 +18,14 @@ def add_months(start: date, months: int) -> date:
     if not date.min.year <= year <= date.max.year:
         raise OverflowError(f"{months} months from {start.isoformat()} leave the calendar.")
     return date(year, month + 1, min(start.day, calendar.monthrange(year, month + 1)[1]))
+
+
+def clipped(start: date, months: int) -> bool:
+    """Return whether adding months had to hold the day at the end of a shorter month.
+
+    Examples
+    --------
+    >>> clipped(date(2025, 8, 31), 6), clipped(date(2025, 8, 15), 6)
+    (True, False)
+    """
+    return add_months(start, months).day != start.day

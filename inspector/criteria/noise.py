@@ -6,8 +6,10 @@ Levels are reported in whole decibels, half rounding up: 60.4 complies with 60 a
 import math
 from datetime import date
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 SPACES = Source("Code on noise levels on board ships, MSC.337(91)", "2012", "4.2, limits by space; the column from 10 000 GT is memory", "seen")

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.bands import beyond, chosen, key, stairs, told, watch_and_act
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, watch_and_act
+from inspector.criteria.profiles import Limit, Profile, chosen, key
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import convert, show
 
 SOURCE = Source("Water limits for lubricating, gear, hub and hydraulic oils", "no publisher", "trade guidance by service",
@@ -36,17 +38,6 @@ def water_ladder(service: str, salt: str | None, limits: Mapping[str, float]) ->
     ladder = watch_and_act("%", *chosen(limits, service, "watch", "act"), CAUSE, act_from=True)
     dry, *rest = ladder.steps
     return stairs("%", type(dry)(dry.upto, dry.closed, "dry", "good", "dry enough"), *rest)
-
-
-def water_band(water: float, service: str) -> str:
-    """Return "dry", "watch" or "act" for water [%] in the oil of a service by the usual limits (common practice).
-
-    Examples
-    --------
-    >>> water_band(0.05, "thruster"), water_band(0.051, "thruster"), water_band(0.1, "thruster")
-    ('dry', 'watch', 'act')
-    """
-    return water_ladder(service, None, PROFILE.values).step(water).band
 
 
 def judge_water(water: float, service: str, limits: Mapping[str, float], salt: str | None = None) -> Judgement:

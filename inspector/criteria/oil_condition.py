@@ -1,11 +1,13 @@
 """Used oil of engines by a laboratory's sheet: viscosity, base number, fuel and soot. Guidance of the trade: the maker's figure wins."""
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from inspector.criteria.bands import below, beyond, stairs, to, told, watch_and_act
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source, refuse
-from inspector.criteria.profiles import Limit
+from inspector.criteria.exact import exact, percent_of, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to, watch_and_act
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 VISCOSITY = Source("Change of viscosity of used oil", "no publisher", "10 and 20 % thinner, 15 and 25 % thicker", "common practice")
@@ -39,11 +41,11 @@ def change(used: float, new: float) -> float:
     >>> round(change(88, 105), 1), round(change(112, 145), 1)
     (-16.2, -22.8)
     """
-    return float(100 * (Decimal(str(used)) - Decimal(str(new))) / Decimal(str(new)))
+    return percent_of(exact(used) - exact(new), new)
 
 
 def _beside(new: float, percent: float) -> float:
-    return float(Decimal(str(new)) * (100 + Decimal(str(percent))) / 100)
+    return share(100 + exact(percent), new)
 
 
 def viscosity_ladder(new: float, used_at: str, new_at: str, limits: Mapping[str, float]) -> Ladder:
@@ -72,7 +74,7 @@ def judge_viscosity(used: float, new: float, used_at: str, new_at: str, limits: 
     ladder, moved = viscosity_ladder(new, used_at, new_at, limits), change(used, new)
     limit = limits["thick_act"] if moved >= 0 else -limits["thin_act"]
     said = f"{show(used, 'mm²/s')} where new oil has {show(new, 'mm²/s')} at {used_at}, a change of {show(moved, '%')} against {show(limit, '%')},"
-    return told("oil-viscosity", ladder.step(used), said, (moved, "%", limit), VISCOSITY, SAMPLE, high_is_bad=moved >= 0)
+    return told("oil-viscosity", ladder.step(used), said, (moved, "%", limit), VISCOSITY, SAMPLE, at_least=moved < 0)
 
 
 def base_ladder(new: float, acid: float | None, limits: Mapping[str, float]) -> Ladder:

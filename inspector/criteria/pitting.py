@@ -6,10 +6,12 @@ count, so the limits of pits are a profile; the others ask for the renewal thick
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import banded, exact
+from inspector.criteria.exact import exact, percent_of, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 PITS = Source("IACS UR Z10.5, hull surveys of double skin bulk carriers; ESP Code A.1049(27) annex A part B", "Rev.13; 2011", "8.2, pitting", "seen")
@@ -28,16 +30,18 @@ LARGEST = 20  # %: the pit rule speaks of plates pitted on less than this share
 
 def depth_limit(as_built: float, limits: Mapping[str, float] = DEPTH.values) -> float:
     """Return the depth [mm] at which a pit leaves too little of a plate of as_built [mm]. UR Z10.5 8.2 (seen)."""
-    return float(exact(as_built) * (100 - exact(limits["remaining"])) / 100)
+    return share(100 - exact(limits["remaining"]), as_built)
 
 
 def depth_ladder(as_built: float, limits: Mapping[str, float]) -> Ladder:
     """Bands of the depth of one pit [mm] in a plate of as_built [mm]; the split at half of the limit is our own."""
     limit = depth_limit(as_built, limits)
-    return Ladder("mm", (
-        Step(limit / 2, True, "shallow pit", "good", "shallow"), Step(limit, False, "inside the limit", "fair", "inside the limit"),
-        Step(None, False, "deeper than the limit", "failed", "too deep: the plate is to be repaired there"),
-    ))
+    return stairs(
+        "mm",
+        to(limit / 2, "shallow pit", "good", "shallow"),
+        below(limit, "inside the limit", "fair", "inside the limit"),
+        beyond("deeper than the limit", "failed", "too deep: the plate is to be repaired there"),
+    )
 
 
 def judge_pit(depth: float, as_built: float, limits: Mapping[str, float]) -> Judgement:
@@ -54,21 +58,22 @@ def judge_pit(depth: float, as_built: float, limits: Mapping[str, float]) -> Jud
     if depth > as_built:
         refuse("pit-depth", "depth", depth, f"a pit of {show(depth, 'mm')} is deeper than the plate of {show(as_built, 'mm')}; a hole is no pit")
     limit = depth_limit(as_built, limits)
-    share = show(float(100 * exact(depth) / exact(as_built)), "%")
-    told = f"A pit of {show(depth, 'mm')} in {show(as_built, 'mm')} as built ({share} of it), against less than {show(limit, 'mm')}, is"
+    of_built = show(percent_of(depth, as_built), "%")
+    said = f"A pit of {show(depth, 'mm')} in {show(as_built, 'mm')} as built ({of_built} of it), against less than {show(limit, 'mm')},"
     own = "Good to half of the limit, then fair: our own split."
-    return banded("pit-depth", depth_ladder(as_built, limits), depth, limit, PITS, told, (OTHERS, WELD, own), least=False)
+    return told("pit-depth", depth_ladder(as_built, limits).step(depth), said, (depth, "mm", limit), PITS, (OTHERS, WELD, own))
 
 
 def intensity_ladder(limits: Mapping[str, float]) -> Ladder:
     """Bands of the share of a plate's area that is pitted [%]."""
     above, ends = limits["measure_above"], limits["ends_at"]
-    return Ladder("%", (
-        Step(0, True, "no pits", "good", "a plate without pits"),
-        Step(above, True, "scattered pits", "fair", "scattered pitting: judge the single pits"),
-        Step(ends, False, "many pits", "poor", "dense pitting: clean 300 mm at the worst spot and measure the five deepest pits"),
-        Step(None, False, "pitted all over", "poor", "pitting all over: no allowance for pits is left, so judge as general corrosion"),
-    ))
+    return stairs(
+        "%",
+        to(0, "no pits", "good", "a plate without pits"),
+        to(above, "scattered pits", "fair", "scattered pitting: judge the single pits"),
+        below(ends, "many pits", "poor", "dense pitting: clean 300 mm at the worst spot and measure the five deepest pits"),
+        beyond("pitted all over", "poor", "pitting all over: no allowance for pits is left, so judge as general corrosion"),
+    )
 
 
 def judge_intensity(intensity: float, limits: Mapping[str, float]) -> Judgement:
@@ -82,12 +87,12 @@ def judge_intensity(intensity: float, limits: Mapping[str, float]) -> Judgement:
     ----------
     IACS UR Z10.5 Rev.13 and ESP Code annex A part B, 8.2 (seen): above 15 % measure the deepest; the pit allowance below 20 %.
     """
-    told = f"{show(intensity, '%')} of the area pitted, against {show(limits['measure_above'], '%')} above which pits are measured, is"
-    return banded("pitting-intensity", intensity_ladder(limits), intensity, limits["measure_above"], PITS, told, (OTHERS,), least=False)
+    said = f"{show(intensity, '%')} of the area pitted, against {show(limits['measure_above'], '%')} above which pits are measured,"
+    return told("pitting-intensity", intensity_ladder(limits).step(intensity), said, (intensity, "%", limits["measure_above"]), PITS, (OTHERS,))
 
 
 def _least_ladder(limit: float, meaning: str, rating: str) -> Ladder:
-    return Ladder("mm", (Step(limit, False, "below the limit", rating, meaning), Step(None, False, "at or above the limit", "fair", "enough left there")))
+    return stairs("mm", below(limit, "below the limit", rating, meaning), beyond("at or above the limit", "fair", "enough left there"))
 
 
 def _check_renewal(name: str, as_built: float, renewal: float) -> None:
@@ -131,8 +136,8 @@ def judge_pitted(least: float, as_built: float, renewal: float, intensity: float
     """
     ladder = pitted_ladder(as_built, renewal, intensity, voluntary)
     limit = pitted_limit(as_built, renewal, voluntary)
-    told = f"A least reading of {show(least, 'mm')} in a plate pitted on {show(intensity, '%')}, against at least {show(limit, 'mm')}, is"
-    return banded("pitted-plate", ladder, least, limit, PITS, told, (OTHERS, WELD), least=True)
+    said = f"A least reading of {show(least, 'mm')} in a plate pitted on {show(intensity, '%')}, against at least {show(limit, 'mm')},"
+    return told("pitted-plate", ladder.step(least), said, (least, "mm", limit), PITS, (OTHERS, WELD), at_least=True)
 
 
 def edge_ladder(as_built: float, renewal: float, band_share: float) -> Ladder:
@@ -155,8 +160,8 @@ def judge_edge(least: float, as_built: float, renewal: float, band_share: float)
     ESP Code A.1049(27) annex A part B, 8.3 (memory).
     """
     ladder, limit = edge_ladder(as_built, renewal, band_share), pitted_limit(as_built, renewal)
-    told = f"A least reading of {show(least, 'mm')} in an edge of {show(band_share, '%')} of the width, against at least {show(limit, 'mm')}, is"
-    return banded("edge-corrosion", ladder, least, limit, EDGES, told, (OTHERS,), least=True)
+    said = f"A least reading of {show(least, 'mm')} in an edge of {show(band_share, '%')} of the width, against at least {show(limit, 'mm')},"
+    return told("edge-corrosion", ladder.step(least), said, (least, "mm", limit), EDGES, (OTHERS,), at_least=True)
 
 
 def groove_limit(as_built: float, renewal: float) -> float:
@@ -184,8 +189,8 @@ def judge_groove(least: float, as_built: float, renewal: float, width: float, he
     ESP Code A.1049(27) annex A part B, 8.4 (memory).
     """
     ladder, limit = groove_ladder(as_built, renewal, width, height_share), groove_limit(as_built, renewal)
-    told = f"A least reading of {show(least, 'mm')} in a groove {show(width, 'mm')} wide, against at least {show(limit, 'mm')}, is"
-    return banded("groove-corrosion", ladder, least, limit, EDGES, told, (OTHERS,), least=True)
+    said = f"A least reading of {show(least, 'mm')} in a groove {show(width, 'mm')} wide, against at least {show(limit, 'mm')},"
+    return told("groove-corrosion", ladder.step(least), said, (least, "mm", limit), EDGES, (OTHERS,), at_least=True)
 
 
 _BUILT = Input("as_built", "Thickness as built", "number", "mm", low=5, high=50)

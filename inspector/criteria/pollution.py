@@ -1,11 +1,13 @@
 """What leaves a ship: oily water, sewage, ballast, burnt and stored waste, each by its rule and the day it was fitted."""
 
 from datetime import date
-from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.laddered import below, told, up_to
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.months import add_months
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 OILY = Source(
@@ -22,12 +24,16 @@ CALIBRATION_MONTHS = 60
 SEWAGE_STANDARDS = ("none shown", "MEPC.2(VI)", "MEPC.159(55)", "MEPC.227(64)")
 SEWAGE_FROM = ((date(2016, 1, 1), "MEPC.227(64)"), (date(2010, 1, 1), "MEPC.159(55)"))
 OUTLET = {"continuous": 850.0, "batch": 600.0}  # °C; batch within 5 min of the start
-SLUDGE_SHARE = {"distillate": "0.005", "heavy fuel": "0.015"}
+SLUDGE_SHARE = {"distillate": 0.005, "heavy fuel": 0.015}
 
 
 def content_ladder() -> Ladder:
     """Two bands of the oil content of the effluent [ppm]. MARPOL Annex I (seen)."""
-    return up_to("ppm", (PPM, "within the limit", "good", "within it"), (None, "over the limit", "failed", "over it: nothing may go overboard"))
+    return stairs(
+        "ppm",
+        to(PPM, "within the limit", "good", "within it"),
+        beyond("over the limit", "failed", "over it: nothing may go overboard"),
+    )
 
 
 def judge_content(content: float) -> Judgement:
@@ -43,13 +49,11 @@ def judge_content(content: float) -> Judgement:
     """
     return told(
         "oily-water-content",
-        content_ladder(),
-        content,
-        "An oil content",
-        f"at most {show(PPM, 'ppm')}",
-        PPM,
+        content_ladder().step(content),
+        f"An oil content of {show(content, 'ppm')}, against at most {show(PPM, 'ppm')},",
+        (content, "ppm", PPM),
         OILY,
-        notes=(
+        (
             "Ask for the test with clean water and the alarm: above 15 ppm the valve must turn the flow back.",
             "Nothing is pumped overboard for a test in port.",
         ),
@@ -137,7 +141,11 @@ def judge_sewage(installed: date, standard: str, capacity: int | None = None, pe
 
 def outlet_ladder(kind: str) -> Ladder:
     """Two bands of an incinerator's outlet temperature [°C]."""
-    return below("°C", (OUTLET[kind], "too cool", "poor", "too cool: it may not be fed"), (None, "hot enough", "good", "hot enough"))
+    return stairs(
+        "°C",
+        below(OUTLET[kind], "too cool", "poor", "too cool: it may not be fed"),
+        beyond("hot enough", "good", "hot enough"),
+    )
 
 
 def judge_outlet(temperature: float, kind: str) -> Judgement:
@@ -154,14 +162,12 @@ def judge_outlet(temperature: float, kind: str) -> Judgement:
     limit = OUTLET[kind]
     return told(
         "incinerator-temperature",
-        outlet_ladder(kind),
-        temperature,
-        f"An outlet temperature of {{}} ({kind})",
-        f"at least {show(limit, '°C')}",
-        limit,
+        outlet_ladder(kind).step(temperature),
+        f"An outlet temperature of {show(temperature, '°C')} ({kind}), against at least {show(limit, '°C')},",
+        (temperature, "°C", limit),
         INCINERATOR,
+        ("Fitted after 1 January 2000 it needs type approval.",),
         at_least=True,
-        notes=("Fitted after 1 January 2000 it needs type approval.",),
     )
 
 
@@ -173,12 +179,16 @@ def sludge_volume(consumption: float, days: int, fuel: str) -> float:
     >>> round(sludge_volume(10.23, 30, "distillate"), 2)
     1.53
     """
-    return float(Decimal(SLUDGE_SHARE[fuel]) * Decimal(str(consumption)) * days)
+    return float(exact(SLUDGE_SHARE[fuel]) * exact(consumption) * days)
 
 
 def sludge_ladder(consumption: float, days: int, fuel: str) -> Ladder:
     """Two bands of sludge tank volume [m³]."""
-    return below("m³", (sludge_volume(consumption, days, fuel), "too small", "poor", "too small"), (None, "large enough", "good", "large enough"))
+    return stairs(
+        "m³",
+        below(sludge_volume(consumption, days, fuel), "too small", "poor", "too small"),
+        beyond("large enough", "good", "large enough"),
+    )
 
 
 def judge_sludge(volume: float, consumption: float, days: int, fuel: str) -> Judgement:
@@ -195,14 +205,12 @@ def judge_sludge(volume: float, consumption: float, days: int, fuel: str) -> Jud
     limit = sludge_volume(consumption, days, fuel)
     return told(
         "sludge-tank",
-        sludge_ladder(consumption, days, fuel),
-        volume,
-        "A sludge tank volume",
-        f"at least {show(limit, 'm³')}",
-        limit,
+        sludge_ladder(consumption, days, fuel).step(volume),
+        f"A sludge tank volume of {show(volume, 'm³')}, against at least {show(limit, 'm³')},",
+        (volume, "m³", limit),
         SLUDGE,
+        ("A flag may have set other figures for her date of build: the oil certificate's supplement lists the tanks.",),
         at_least=True,
-        notes=("A flag may have set other figures for her date of build: the oil certificate's supplement lists the tanks.",),
     )
 
 

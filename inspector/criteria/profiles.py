@@ -73,3 +73,19 @@ def _number(limit: Limit, received: object) -> float:
         expected = f"{show(limit.low, limit.unit)} to {show(limit.high, limit.unit)}"
         raise BadProfile(f"{limit.label}: {show(value, limit.unit)} cannot be; expected {expected}.", limit=limit.name, received=received)
     return value
+
+
+def chosen(limits: Mapping[str, float], choice: str, *ends: str) -> tuple[float, ...]:
+    """The limits of a choice: those named "<choice with underscores>_<end>" for each end.
+
+    Examples
+    --------
+    >>> chosen({"stern_tube_watch": 0.5, "stern_tube_act": 1.0}, "stern tube", "watch", "act")
+    (0.5, 1.0)
+    """
+    return tuple(limits[f"{key(choice)}_{end}"] for end in ends)
+
+
+def key(choice: str) -> str:
+    """A choice as the first part of a limit's name."""
+    return choice.replace(",", "").replace(" ", "_").replace("-", "_")

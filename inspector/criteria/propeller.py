@@ -6,9 +6,12 @@ Tolerances of manufacture are a yardstick for a used propeller, not a law: beyon
 from collections.abc import Mapping
 from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import between, nearer, told, up_to
+from inspector.criteria.exact import around, exact, share
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told, told_between
 from inspector.quantities import show
 
 SOURCE = Source(
@@ -20,19 +23,19 @@ SOURCE = Source(
 PITCH_CHANGE = Source("Time of a controllable pitch propeller from full ahead to full astern", "no publisher", "15 to 30 s", "common practice")
 CLASSES = ("S", "I", "II", "III")
 # class -> share either way of mean pitch, %
-PITCH = {"S": "0.5", "I": "0.75", "II": "1", "III": "3"}
+PITCH = {"S": 0.5, "I": 0.75, "II": 1, "III": 3}
 # class -> (share, least in mm) over and under the drawn thickness; share, least of the length of a section
-OVER = {"S": ("2", "2"), "I": ("2.5", "2.5"), "II": ("4", "4"), "III": ("6", "6")}
-UNDER = {"S": ("1", "1"), "I": ("1.5", "1.5"), "II": ("2", "2"), "III": ("4", "4")}
-LENGTH = {"S": ("1.5", "7"), "I": ("2", "10"), "II": ("3", "13"), "III": ("5", "15")}
+OVER = {"S": (2, 2), "I": (2.5, 2.5), "II": (4, 4), "III": (6, 6)}
+UNDER = {"S": (1, 1), "I": (1.5, 1.5), "II": (2, 2), "III": (4, 4)}
+LENGTH = {"S": (1.5, 7), "I": (2, 10), "II": (3, 13), "III": (5, 15)}
 TIME = Profile("Controllable pitch propellers", (Limit("longest", "full ahead to full astern within", "s", 30, 5, 120),), PITCH_CHANGE)
 YARDSTICK = "A tolerance of manufacture, taken as a yardstick; larger propellers have part 1 of the standard, the maker's drawing wins."
 
 
-def allowed(table: Mapping[str, tuple[str, str]], tolerance_class: str, size: float) -> Decimal:
+def allowed(table: Mapping[str, tuple[float, float]], tolerance_class: str, size: float) -> Decimal:
     """Return the tolerance [mm] of a size [mm]: a share of it, but at least the table's least. ISO 484-2 (seen)."""
-    share, least = table[tolerance_class]
-    return max(Decimal(str(size)) * Decimal(share) / 100, Decimal(least))
+    percent, least = table[tolerance_class]
+    return max(exact(share(percent, size)), exact(least))
 
 
 def pitch_limits(nominal: float, tolerance_class: str) -> tuple[float, float]:
@@ -43,20 +46,17 @@ def pitch_limits(nominal: float, tolerance_class: str) -> tuple[float, float]:
     >>> pitch_limits(2.4, "I")
     (2.382, 2.418)
     """
-    share = Decimal(str(nominal)) * Decimal(PITCH[tolerance_class]) / 100
-    return float(Decimal(str(nominal)) - share), float(Decimal(str(nominal)) + share)
+    return around(nominal, PITCH[tolerance_class])
 
 
 def pitch_ladder(nominal: float, tolerance_class: str) -> Ladder:
     """Three bands of mean pitch [m]: too low, within the class, too high. ISO 484-2 (seen)."""
     low, high = pitch_limits(nominal, tolerance_class)
-    return between(
+    return stairs(
         "m",
-        low,
-        high,
-        (None, "pitch too low", "poor", "too low: the engine runs light"),
-        (None, "within the class", "good", "within it"),
-        (None, "pitch too high", "poor", "too high: the engine is overloaded"),
+        below(low, "pitch too low", "poor", "too low: the engine runs light"),
+        to(high, "within the class", "good", "within it"),
+        beyond("pitch too high", "poor", "too high: the engine is overloaded"),
     )
 
 
@@ -72,38 +72,33 @@ def judge_pitch(measured: float, nominal: float, tolerance_class: str) -> Judgem
     ISO 484-2: mean pitch of the propeller within 0.5, 0.75, 1 and 3 % (seen).
     """
     low, high = pitch_limits(nominal, tolerance_class)
-    limit, margin = nearer(measured, low, high)
     met = next((one for one in CLASSES if pitch_limits(nominal, one)[0] <= measured <= pitch_limits(nominal, one)[1]), None)
     reached = f"It meets class {met}." if met else "It meets no class of the standard."
-    return told(
+    return told_between(
         "propeller-pitch",
-        pitch_ladder(nominal, tolerance_class),
-        measured,
-        "A mean pitch",
-        f"{low:.4g} m to {high:.4g} m of class {tolerance_class}",
-        limit,
+        pitch_ladder(nominal, tolerance_class).step(measured),
+        f"A mean pitch of {show(measured, 'm')}, against {low:.4g} m to {high:.4g} m of class {tolerance_class},",
+        (measured, "m"),
+        (low, high),
         SOURCE,
-        notes=(reached, YARDSTICK),
-        margin=margin,
+        (reached, YARDSTICK),
     )
 
 
 def thickness_ladder(nominal: float, tolerance_class: str) -> Ladder:
     """Three bands of blade thickness [mm]. ISO 484-2 (seen)."""
     low, high = thickness_limits(nominal, tolerance_class)
-    return between(
+    return stairs(
         "mm",
-        low,
-        high,
-        (None, "too thin", "poor", "too thin: worn, eroded or ground away"),
-        (None, "within the class", "good", "within it"),
-        (None, "too thick", "fair", "thicker than drawn, as after a weld repair: ask for its record"),
+        below(low, "too thin", "poor", "too thin: worn, eroded or ground away"),
+        to(high, "within the class", "good", "within it"),
+        beyond("too thick", "fair", "thicker than drawn, as after a weld repair: ask for its record"),
     )
 
 
 def thickness_limits(nominal: float, tolerance_class: str) -> tuple[float, float]:
     """Return the least and the most thickness [mm] of a class. ISO 484-2 (seen)."""
-    drawn = Decimal(str(nominal))
+    drawn = exact(nominal)
     return float(drawn - allowed(UNDER, tolerance_class, nominal)), float(drawn + allowed(OVER, tolerance_class, nominal))
 
 
@@ -119,25 +114,24 @@ def judge_thickness(measured: float, nominal: float, tolerance_class: str) -> Ju
     ISO 484-2: under by 1, 1.5, 2 or 4 % and at least as many mm, over by 2, 2.5, 4 or 6 % and at least as many mm (seen).
     """
     low, high = thickness_limits(nominal, tolerance_class)
-    limit, margin = nearer(measured, low, high)
-    return told(
+    return told_between(
         "propeller-blade-thickness",
-        thickness_ladder(nominal, tolerance_class),
-        measured,
-        "A blade thickness",
-        f"{show(low, 'mm')} to {show(high, 'mm')} of class {tolerance_class}",
-        limit,
+        thickness_ladder(nominal, tolerance_class).step(measured),
+        f"A blade thickness of {show(measured, 'mm')}, against {show(low, 'mm')} to {show(high, 'mm')} of class {tolerance_class},",
+        (measured, "mm"),
+        (low, high),
         SOURCE,
-        notes=(YARDSTICK,),
-        margin=margin,
+        (YARDSTICK,),
     )
 
 
 def edge_ladder(length: float, tolerance_class: str) -> Ladder:
     """Two bands of section length lost [mm]. ISO 484-2 (seen)."""
     limit = float(allowed(LENGTH, tolerance_class, length))
-    return up_to(
-        "mm", (limit, "within the class", "good", "within it"), (None, "beyond the class", "poor", "beyond it: the blade wants repair by a propeller workshop")
+    return stairs(
+        "mm",
+        to(limit, "within the class", "good", "within it"),
+        beyond("beyond the class", "poor", "beyond it: the blade wants repair by a propeller workshop"),
     )
 
 
@@ -156,20 +150,20 @@ def judge_edge(loss: float, length: float, tolerance_class: str) -> Judgement:
     notes = (YARDSTICK, "Cracks, bends and damage near the root are judged by a specialist, not by this figure.")
     return told(
         "propeller-edge-loss",
-        edge_ladder(length, tolerance_class),
-        loss,
-        f"A loss of {{}} at the edges of a section of {show(length, 'mm')}",
-        f"at most {show(limit, 'mm')} of class {tolerance_class}",
-        limit,
+        edge_ladder(length, tolerance_class).step(loss),
+        f"A loss of {show(loss, 'mm')} at the edges of a section of {show(length, 'mm')}, against at most {show(limit, 'mm')} of class {tolerance_class},",
+        (loss, "mm", limit),
         SOURCE,
-        notes=notes,
+        notes,
     )
 
 
 def change_ladder(limits: Mapping[str, float]) -> Ladder:
     """Two bands of the time for a change of pitch [s]."""
-    return up_to(
-        "s", (limits["longest"], "quick enough", "good", "quick enough"), (None, "slow", "poor", "slow: look at pump pressure, filters, hub and feedback")
+    return stairs(
+        "s",
+        to(limits["longest"], "quick enough", "good", "quick enough"),
+        beyond("slow", "poor", "slow: look at pump pressure, filters, hub and feedback"),
     )
 
 
@@ -186,13 +180,11 @@ def judge_change(time: float, limits: Mapping[str, float]) -> Judgement:
     """
     return told(
         "pitch-change-time",
-        change_ladder(limits),
-        time,
-        "A change of pitch in {}",
-        f"at most {show(limits['longest'], 's')}",
-        limits["longest"],
+        change_ladder(limits).step(time),
+        f"A change of pitch in {show(time, 's')}, against at most {show(limits['longest'], 's')},",
+        (time, "s", limits["longest"]),
         PITCH_CHANGE,
-        notes=("Timed with clear water behind, by the bridge's order; note oil temperature and which pumps ran.",),
+        ("Timed with clear water behind, by the bridge's order; note oil temperature and which pumps ran.",),
     )
 
 

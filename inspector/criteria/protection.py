@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 from datetime import date, timedelta
 
-from inspector.criteria.bands import key
-from inspector.criteria.judgement import Criterion, Input, Judgement, Profile, Source, refuse
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
 from inspector.criteria.months import add_months
-from inspector.criteria.profiles import Limit
+from inspector.criteria.profiles import Limit, Profile, key
+from inspector.criteria.source import Source
 
 SOURCE = Source("Intervals of tests on switchboards", "no publisher", "owner's plan and class survey govern", "common practice")
 # test -> months between two of them

@@ -5,11 +5,12 @@ Blends glide: superheat is counted from the dew curve and subcooling from the bu
 
 from collections.abc import Callable, Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.laddered import between, nearer
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
 from inspector.criteria.saturation import CURVES, OutsideTable, bubble_temperature, dew_temperature
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told_between
 from inspector.quantities import show
 
 SOURCE = Source("Superheat and subcooling of refrigerating plant", "no publisher; saturation table by CoolProp 8.0.0", "bands in K", "common practice")
@@ -43,24 +44,25 @@ NOTES = (
 
 def superheat_ladder(place: str, limits: Mapping[str, float]) -> Ladder:
     """Four bands of superheat [K] at evaporator or compressor."""
-    flood = Step(limits["flood"], False, "liquid may come back", "poor", "so low that liquid may reach the compressor")
-    inside = between(
+    return stairs(
         "K",
-        limits[f"{place}_least"],
-        limits[f"{place}_most"],
-        (None, "low", "fair", "low: watch for liquid at the compressor"),
-        (None, "usual", "good", "as usual"),
-        (None, "high", "fair", "high: little gas, a starved evaporator or a warm suction line"),
+        below(limits["flood"], "liquid may come back", "poor", "so low that liquid may reach the compressor"),
+        below(limits[f"{place}_least"], "low", "fair", "low: watch for liquid at the compressor"),
+        to(limits[f"{place}_most"], "usual", "good", "as usual"),
+        beyond("high", "fair", "high: little gas, a starved evaporator or a warm suction line"),
     )
-    return Ladder("K", (flood, *inside.steps))
 
 
 def subcooling_ladder(limits: Mapping[str, float]) -> Ladder:
     """Five bands of subcooling [K]."""
-    short = Step(limits["short"], True, "too little", "poor", "too little: with bubbles in the glass, short of gas")
-    inside = between("K", limits["least"], limits["most"], (None, "low", "fair", "low"), (None, "usual", "good", "as usual"), (None, "", None, ""))
-    high = Step(limits["over"], True, "high", "fair", "high")
-    return Ladder("K", (short, *inside.steps[:2], high, Step(None, False, "too much", "poor", "too much: overcharged, or a block before the valve")))
+    return stairs(
+        "K",
+        to(limits["short"], "too little", "poor", "too little: with bubbles in the glass, short of gas"),
+        below(limits["least"], "low", "fair", "low"),
+        to(limits["most"], "usual", "good", "as usual"),
+        to(limits["over"], "high", "fair", "high"),
+        beyond("too much", "poor", "too much: overcharged, or a block before the valve"),
+    )
 
 
 def _absolute(pressure: float, barometer: float | None) -> float:
@@ -87,11 +89,10 @@ def subcooling(temperature: float, pressure: float, refrigerant: str, barometer:
 
 
 def _told(name: str, ladder: Ladder, kelvin: float, words: str, low: float, high: float) -> Judgement:
-    step, (limit, margin) = ladder.step(kelvin), nearer(kelvin, low, high)
-    sentence = f"{words}: {show(kelvin, 'K', 1)}, against {show(low, 'K')} to {show(high, 'K')}, is {step.meaning}."
+    said = f"{words}: {show(kelvin, 'K', 1)}, against {show(low, 'K')} to {show(high, 'K')},"
     vacuum = ("Below atmospheric pressure: air can be drawn in.",) if "vacuum" in words else ()
     wrong = ("A figure below zero is a misread gauge, the wrong gas, or a mixture of liquid and vapour in the line: read again.",) if kelvin < 0 else ()
-    return Judgement(name, step.band, step.rating, kelvin, "K", limit, margin, sentence, SOURCE, (*vacuum, *wrong, *NOTES))
+    return told_between(name, ladder.step(kelvin), said, (kelvin, "K"), (low, high), SOURCE, (*vacuum, *wrong, *NOTES))
 
 
 def judge_superheat(

@@ -2,10 +2,12 @@
 
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.laddered import told, up_to
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
 from inspector.criteria.months import add_months
 from inspector.criteria.refrigeration import GASES, co2_equivalent, leak_check_months
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 CHECKS = Source(
@@ -58,10 +60,10 @@ def judge_leak_check(last: date, refrigerant: str, charge: float, on: date, dete
 def charge_ladder(volume: float, refrigerant: str) -> Ladder:
     """Two bands of the charge [kg] that could leak into a room [m³]."""
     limit = float(volume * PRACTICAL_LIMITS[refrigerant])
-    return up_to(
+    return stairs(
         "kg",
-        (limit, "within the practical limit", "good", "within it"),
-        (None, "over the practical limit", "poor", "over it: look for gas detection, ventilation, alarm and a way out"),
+        to(limit, "within the practical limit", "good", "within it"),
+        beyond("over the practical limit", "poor", "over it: look for gas detection, ventilation, alarm and a way out"),
     )
 
 
@@ -83,13 +85,11 @@ def judge_charge(charge: float, volume: float, refrigerant: str) -> Judgement:
     )
     return told(
         "refrigerant-practical-limit",
-        charge_ladder(volume, refrigerant),
-        charge,
-        f"A charge of {{}} of {refrigerant} for a room of {show(volume, 'm³')}",
-        f"at most {show(limit, 'kg')}",
-        limit,
+        charge_ladder(volume, refrigerant).step(charge),
+        f"A charge of {show(charge, 'kg')} of {refrigerant} for a room of {show(volume, 'm³')}, against at most {show(limit, 'kg')},",
+        (charge, "kg", limit),
         PRACTICAL,
-        notes=notes,
+        notes,
     )
 
 

@@ -7,9 +7,11 @@ warming potentials are those European law uses (fourth assessment report); other
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import up_to
-from inspector.quantities import difference, show
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
+from inspector.quantities import show
 
 FROZEN = Source("Codex Alimentarius CAC/RCP 8-1976, code of practice for quick frozen foods", "revised 2008",
                 "product temperature", "memory")
@@ -82,11 +84,11 @@ def leak_check_months(refrigerant: str, charge: float) -> int | None:
 
 def store_ladder(store: str) -> Ladder:
     """The bands of a store's temperature [°C]; a frozen store has 3 K of grace, a chilled one none."""
-    warm = (None, "too warm", "poor", "too warm, unless a defrost or an open door explains it: read again")
+    warm = beyond("too warm", "poor", "too warm, unless a defrost or an open door explains it: read again")
     if store == "chilled":
-        return up_to("°C", (CHILLED_LIMIT, "cold enough", "good", "cold enough"), warm)
-    grace = (FROZEN_SHORT, "short of the limit", "fair", "within the 3 K that defrost or loading may explain: read again within the hour")
-    return up_to("°C", (FROZEN_LIMIT, "cold enough", "good", "cold enough"), grace, warm)
+        return stairs("°C", to(CHILLED_LIMIT, "cold enough", "good", "cold enough"), warm)
+    grace = to(FROZEN_SHORT, "short of the limit", "fair", "within the 3 K that defrost or loading may explain: read again within the hour")
+    return stairs("°C", to(FROZEN_LIMIT, "cold enough", "good", "cold enough"), grace, warm)
 
 
 def judge_store(temperature: float, store: str) -> Judgement:
@@ -105,12 +107,11 @@ def judge_store(temperature: float, store: str) -> Judgement:
     Frozen -18 °C or colder: Codex CAC/RCP 8-1976 (memory). Chilled 5 °C or colder: US FDA Food Code 3-501.16 (seen).
     """
     limit, source = (FROZEN_LIMIT, FROZEN) if store == "frozen" else (CHILLED_LIMIT, CHILLED)
-    step = store_ladder(store).step(temperature)
     too_cold = store == "chilled" and temperature < 0
     freezing = ("Below 0 °C chilled goods may freeze: look at the setting.",) if too_cold else ()
-    sentence = f"{show(temperature, '°C')} in a {store} store, against at most {show(limit, '°C')}, is {step.meaning}."
-    return Judgement("cold-store-temperature", step.band, step.rating, temperature, "°C", limit, difference(limit, temperature),
-                     sentence, source, (*freezing, "One reading: the log of a day and a night says more."))
+    said = f"{show(temperature, '°C')} in a {store} store, against at most {show(limit, '°C')},"
+    notes = (*freezing, "One reading: the log of a day and a night says more.")
+    return told("cold-store-temperature", store_ladder(store).step(temperature), said, (temperature, "°C", limit), source, notes)
 
 
 def judge_refrigerant(refrigerant: str, installed: date, charge: float | None = None) -> Judgement:

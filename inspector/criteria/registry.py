@@ -66,7 +66,8 @@ from inspector.criteria import (
     vibration_tables,
     wear_metals,
 )
-from inspector.criteria.judgement import MARKS, Criterion
+from inspector.criteria.judgement import Criterion
+from inspector.criteria.source import MARKS
 from inspector.errors import InspectorError
 
 _MODULES = (thickness, coating, insulation, thermography, vibration, refrigeration, atmosphere, emissions,

@@ -1,8 +1,9 @@
 """Grades of rust by the standards that name them. A grade describes a surface; it is no rating unless the sentence says whose it is."""
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import banded
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 ASTM = Source("ASTM D610, evaluating degree of rusting on painted steel surfaces", "2008, reapproved 2012", "table 1", "seen")
@@ -41,14 +42,14 @@ def rust_degree(rusted: float) -> int:
 
 def grade_ladder() -> Ladder:
     """Bands of the share of a surface rusted [%] by ASTM D610."""
-    steps = [Step(most, True, f"rust grade {grade}", None, f"rust grade {grade}") for grade, most in ASTM_GRADES.items()]
-    return Ladder("%", (*steps, Step(None, False, "rust grade 0", None, "rust grade 0")))
+    steps = [to(most, f"rust grade {grade}", None, f"rust grade {grade}") for grade, most in ASTM_GRADES.items()]
+    return stairs("%", *steps, beyond("rust grade 0", None, "rust grade 0"))
 
 
 def degree_ladder() -> Ladder:
     """Bands of the share of a surface rusted [%] by ISO 4628-3, to 50 %."""
-    steps = [Step(share, True, f"Ri {degree}", None, f"degree Ri {degree}") for degree, share in list(RI_DEGREES.items())[:-1]]
-    return Ladder("%", (*steps, Step(None, False, "Ri 5", None, "degree Ri 5")))
+    steps = [to(share, f"Ri {degree}", None, f"degree Ri {degree}") for degree, share in list(RI_DEGREES.items())[:-1]]
+    return stairs("%", *steps, beyond("Ri 5", None, "degree Ri 5"))
 
 
 def judge_grade(rusted: float) -> Judgement:
@@ -64,9 +65,9 @@ def judge_grade(rusted: float) -> Judgement:
     """
     grade = rust_grade(rusted)
     limit = ASTM_GRADES.get(grade, ASTM_GRADES[1])
-    told = f"{show(rusted, '%')} rusted, on a scale from 10 (hardly any) to 0 (more than half), is"
+    said = f"{show(rusted, '%')} rusted, on a scale from 10 (hardly any) to 0 (more than half),"
     notes = ("Add how it is spread: S in spots, G general, P pinpoints, H mixed.", SCOPE)
-    return banded("rust-grade", grade_ladder(), rusted, limit, ASTM, told, notes, least=False)
+    return told("rust-grade", grade_ladder().step(rusted), said, (rusted, "%", limit), ASTM, notes)
 
 
 def judge_degree(rusted: float) -> Judgement:
@@ -81,9 +82,9 @@ def judge_degree(rusted: float) -> Judgement:
     ISO 4628-3:2016 (memory): its shares belong to pictures, and the first picture that shows no less is taken (own rule).
     """
     limit = RI_DEGREES[rust_degree(rusted)]
-    told = f"{show(rusted, '%')} rusted, on a scale from Ri 0 (none) to Ri 5 (40 to 50 %), is"
+    said = f"{show(rusted, '%')} rusted, on a scale from Ri 0 (none) to Ri 5 (40 to 50 %),"
     notes = ("The standard compares with pictures; taking the first picture that shows no less is our own rule.", SCOPE)
-    return banded("rust-degree", degree_ladder(), rusted, limit, RI, told, notes, least=False)
+    return told("rust-degree", degree_ladder().step(rusted), said, (rusted, "%", limit), RI, notes)
 
 
 def judge_steel(grade: str) -> Judgement:

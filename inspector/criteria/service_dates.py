@@ -2,12 +2,13 @@
 
 from datetime import date, timedelta
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
-from inspector.criteria.months import add_months
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.months import add_months, clipped
 from inspector.criteria.service_intervals import AGED_SUIT, AGED_SUIT_MONTHS, AGED_SUIT_YEARS, INTERVALS, PRINTED, Interval
-from inspector.criteria.survey_windows import clipped
+from inspector.criteria.source import Source
+from inspector.criteria.survey_windows import SOON
+from inspector.words import capital
 
-SOON = 90  # days, our own choice
 SUIT_TEST = "immersion suit, pressure test"
 TABLE = Source(
     "Intervals of service of fire and life-saving appliances", "editions as named by each kind", "the longest interval that each text allows", "seen"
@@ -73,7 +74,7 @@ def judge_service(last: date, kind: str, on: date, made: date | None = None) -> 
     due = due_date(last, interval)
     left = (due - on).days
     band, rating, words = date_band(left, bool(interval.grace) and on <= add_months(due, interval.grace))
-    sentence = f"{kind[0].upper()}{kind[1:]}: last on {last.isoformat()}, due by {due.isoformat()}, {words} on {on.isoformat()}."
+    sentence = f"{capital(kind)}: last on {last.isoformat()}, due by {due.isoformat()}, {words} on {on.isoformat()}."
     held = ("The day was held at the end of a shorter month.",) if not interval.days and clipped(last, interval.months) else ()
     notes = (*((interval.note,) if interval.note else ()), *held, STAMPS, COSTS)
     return Judgement("service-due", band, rating, left, "days", 0, left, sentence, interval.source, notes)
@@ -97,7 +98,7 @@ def judge_expiry(expires: date, kind: str, on: date) -> Judgement:
     left = (expires - on).days
     band, rating, words = date_band(left)
     band = "expired" if band == "overdue" else band
-    sentence = f"{kind[0].upper()}{kind[1:]}: printed {expires.isoformat()}, {words} on {on.isoformat()}."
+    sentence = f"{capital(kind)}: printed {expires.isoformat()}, {words} on {on.isoformat()}."
     return Judgement("printed-expiry", band, rating, left, "days", 0, left, sentence, PRINTED[kind], (STAMPS, COSTS))
 
 

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import told, up_to
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 WATER = Source(
@@ -42,10 +44,10 @@ def clearance_limit(diameter: float, limits: Mapping[str, float]) -> float:
 
 def clearance_ladder(diameter: float, limits: Mapping[str, float]) -> Ladder:
     """The two bands of clearance [mm] for a shaft diameter [mm]."""
-    return up_to(
+    return stairs(
         "mm",
-        (clearance_limit(diameter, limits), "within the limit", "good", "within it"),
-        (None, "over the limit", "failed", "over it: the bearing is due for renewal"),
+        to(clearance_limit(diameter, limits), "within the limit", "good", "within it"),
+        beyond("over the limit", "failed", "over it: the bearing is due for renewal"),
     )
 
 
@@ -67,23 +69,21 @@ def judge_clearance(clearance: float, diameter: float, limits: Mapping[str, floa
     )
     return told(
         "stern-bearing-clearance",
-        clearance_ladder(diameter, limits),
-        clearance,
-        f"A clearance of {{}} on a shaft of {show(diameter, 'mm')}",
-        f"at most {show(limit, 'mm')}",
-        limit,
+        clearance_ladder(diameter, limits).step(clearance),
+        f"A clearance of {show(clearance, 'mm')} on a shaft of {show(diameter, 'mm')}, against at most {show(limit, 'mm')},",
+        (clearance, "mm", limit),
         WATER,
-        notes=notes,
+        notes,
     )
 
 
 def wear_ladder(limits: Mapping[str, float]) -> Ladder:
     """The three bands of wear since new [mm] of an oil-lubricated bearing."""
-    return up_to(
+    return stairs(
         "mm",
-        (limits["watch"], "as expected", "good", "as expected of a bearing in use"),
-        (limits["act"], "watch", "fair", "to be watched, with oil samples for metal and water"),
-        (None, "act", "poor", "to be investigated before the next docking interval is agreed"),
+        to(limits["watch"], "as expected", "good", "as expected of a bearing in use"),
+        to(limits["act"], "watch", "fair", "to be watched, with oil samples for metal and water"),
+        beyond("act", "poor", "to be investigated before the next docking interval is agreed"),
     )
 
 
@@ -100,7 +100,14 @@ def judge_wear(wear: float, limits: Mapping[str, float]) -> Judgement:
     """
     against = f"watch above {show(limits['watch'], 'mm')} and act above {show(limits['act'], 'mm')}"
     notes = ("Limit by the maker; a rule of thumb of 3 % of the shaft diameter is far wider and is not used here.",)
-    return told("stern-tube-wear", wear_ladder(limits), wear, "A growth of wear-down", against, limits["act"], OIL, notes=notes)
+    return told(
+        "stern-tube-wear",
+        wear_ladder(limits).step(wear),
+        f"A growth of wear-down of {show(wear, 'mm')}, against {against},",
+        (wear, "mm", limits["act"]),
+        OIL,
+        notes,
+    )
 
 
 CRITERIA = (

@@ -1,11 +1,13 @@
 """A shore supply against the network on board: phase sequence and voltage for each hertz, which is what motors and transformers feel."""
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 SOURCE = Source("Shore supply and the flux of machines on board", "no publisher", "voltage for each hertz, 90 to 106 % of the vessel's own", "common practice")
@@ -28,7 +30,7 @@ def flux(voltage: float, frequency: float, ship_voltage: float, ship_frequency: 
     >>> round(flux(400, 50, 440, 60), 1), flux(400, 50, 480, 60), flux(380, 50, 480, 60)
     (109.1, 100.0, 95.0)
     """
-    v, f, own_v, own_f = (Decimal(str(value)) for value in (voltage, frequency, ship_voltage, ship_frequency))
+    v, f, own_v, own_f = (exact(value) for value in (voltage, frequency, ship_voltage, ship_frequency))
     return float(100 * v * own_f / (f * own_v))
 
 
@@ -36,8 +38,8 @@ def shore_ladder(frequency: float, ship_voltage: float, ship_frequency: float, s
     """The bands of the shore's voltage [V] at its frequency beside the vessel's own network."""
     if sequence == "reversed":
         return stairs("V", beyond("phases reversed", "failed", "of reversed phase sequence: every motor would turn backwards"))
-    per_cent = Decimal(str(ship_voltage)) * Decimal(str(frequency)) / (100 * Decimal(str(ship_frequency)))
-    low, high = (float(per_cent * Decimal(str(limits[name]))) for name in ("low", "high"))
+    per_cent = exact(ship_voltage) * exact(frequency) / (100 * exact(ship_frequency))
+    low, high = (float(per_cent * exact(limits[name])) for name in ("low", "high"))
     return stairs(
         "V",
         below(low, "under-fluxed", "poor", "too low for the machines on board, which draw more current"),
@@ -63,7 +65,7 @@ def judge_shore(voltage: float, frequency: float, ship_voltage: float, ship_freq
     speed = (f"At {show(frequency, 'Hz')} motors built for {show(ship_frequency, 'Hz')} turn at {show(100 * frequency / ship_frequency, '%')} of their speed.",)
     notes = (*(speed if frequency != ship_frequency else ()), "Connection, earth bond and rotation are proved by qualified persons, not by the visitor.")
     low = found < 100
-    return told("shore-supply", step, said, (found, "%", limits["low" if low else "high"]), SOURCE, notes, high_is_bad=not low)
+    return told("shore-supply", step, said, (found, "%", limits["low" if low else "high"]), SOURCE, notes, at_least=low)
 
 
 CRITERIA = (

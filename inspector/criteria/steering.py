@@ -4,11 +4,13 @@ A time taken alongside bears no load of water: it can show a slow gear, it canno
 """
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.laddered import told, up_to
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 SOLAS = Source(
@@ -39,7 +41,7 @@ LOADED = "The rule's trial is at the deepest seagoing draught, rudder fully imme
 def _time_ladder(limit: float, full: bool) -> Ladder:
     quick = ("within the limit", "good", "within it") if full else ("no load, no pass", None, "within it, but without the load that the rule asks for: no pass")
     slow = "over it" if full else "over it even without the full load of water"
-    return up_to("s", (limit, *quick), (None, "over the limit", "failed", slow))
+    return stairs("s", to(limit, *quick), beyond("over the limit", "failed", slow))
 
 
 def main_ladder(condition: str) -> Ladder:
@@ -60,13 +62,11 @@ def judge_main(time: float, condition: str) -> Judgement:
     """
     return told(
         "steering-main-time",
-        main_ladder(condition),
-        time,
-        f"A time of {{}} for the main gear ({condition})",
-        f"at most {show(MAIN, 's')} from 35° to 30°",
-        MAIN,
+        main_ladder(condition).step(time),
+        f"A time of {show(time, 's')} for the main gear ({condition}), against at most {show(MAIN, 's')} from 35° to 30°,",
+        (time, "s", MAIN),
         SOLAS,
-        notes=(LOADED,),
+        (LOADED,),
     )
 
 
@@ -110,13 +110,11 @@ def judge_auxiliary(time: float, condition: str, service_speed: float | None = N
     speed = (f"The trial speed asked for is {show(asked, 'kn')}.",) if asked is not None else ("Half of the service speed or 7 kn, whichever is greater.",)
     return told(
         "steering-auxiliary-time",
-        auxiliary_ladder(condition, service_speed, trial_speed),
-        time,
-        f"A time of {{}} for the auxiliary gear ({condition})",
-        f"at most {show(AUXILIARY, 's')} from 15° to 15°",
-        AUXILIARY,
+        auxiliary_ladder(condition, service_speed, trial_speed).step(time),
+        f"A time of {show(time, 's')} for the auxiliary gear ({condition}), against at most {show(AUXILIARY, 's')} from 15° to 15°,",
+        (time, "s", AUXILIARY),
         SOLAS,
-        notes=(*speed, LOADED),
+        (*speed, LOADED),
     )
 
 
@@ -128,15 +126,15 @@ def bearing_limit(diameter: float, limits: Mapping[str, float]) -> float:
     >>> bearing_limit(500, PLAY.values)
     6.0
     """
-    return float(Decimal(str(limits["base"])) + Decimal(str(limits["share"])) * Decimal(str(diameter)) / 100)
+    return float(exact(limits["base"]) + exact(limits["share"]) * exact(diameter) / 100)
 
 
 def bearing_ladder(diameter: float, limits: Mapping[str, float]) -> Ladder:
     """Two bands of rudder bearing clearance [mm]. One society's survey guidance (seen)."""
-    return up_to(
+    return stairs(
         "mm",
-        (bearing_limit(diameter, limits), "within the limit", "good", "within it"),
-        (None, "over the limit", "poor", "over it: bush or liner is due for renewal"),
+        to(bearing_limit(diameter, limits), "within the limit", "good", "within it"),
+        beyond("over the limit", "poor", "over it: bush or liner is due for renewal"),
     )
 
 
@@ -158,19 +156,21 @@ def judge_bearing(clearance: float, diameter: float, limits: Mapping[str, float]
     )
     return told(
         "rudder-bearing-clearance",
-        bearing_ladder(diameter, limits),
-        clearance,
-        f"A clearance of {{}} on a diameter of {show(diameter, 'mm')}",
-        f"at most {show(limit, 'mm')}",
-        limit,
+        bearing_ladder(diameter, limits).step(clearance),
+        f"A clearance of {show(clearance, 'mm')} on a diameter of {show(diameter, 'mm')}, against at most {show(limit, 'mm')},",
+        (clearance, "mm", limit),
         BEARING,
-        notes=notes,
+        notes,
     )
 
 
 def indicator_ladder(position: str) -> Ladder:
     """Two bands of the error of a rudder indicator [deg]."""
-    return up_to("deg", (INDICATOR_ERROR[position], "true enough", "good", "true enough"), (None, "untrue", "poor", "more than usual: have it adjusted"))
+    return stairs(
+        "deg",
+        to(INDICATOR_ERROR[position], "true enough", "good", "true enough"),
+        beyond("untrue", "poor", "more than usual: have it adjusted"),
+    )
 
 
 def judge_indicator(error: float, position: str) -> Judgement:
@@ -187,13 +187,11 @@ def judge_indicator(error: float, position: str) -> Judgement:
     limit = INDICATOR_ERROR[position]
     return told(
         "rudder-indicator",
-        indicator_ladder(position),
-        error,
-        f"An error of {{}} {position}",
-        f"at most {show(limit, 'deg')}",
-        limit,
+        indicator_ladder(position).step(error),
+        f"An error of {show(error, 'deg')} {position}, against at most {show(limit, 'deg')},",
+        (error, "deg", limit),
         INDICATOR,
-        notes=("Read at the stock itself while another reads the bridge, over the whole travel.",),
+        ("Read at the stock itself while another reads the bridge, over the whole travel.",),
     )
 
 

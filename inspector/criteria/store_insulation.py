@@ -1,13 +1,14 @@
 """Heat through the walls of a cold store, held against the classes of the agreement for insulated vehicles."""
 
-from decimal import Decimal
-
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.laddered import told, up_to
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import difference, show
 
 ATP = Source("ATP agreement on the carriage of perishable foodstuffs", "recalled", "K of heavily and of normally insulated bodies", "memory")
-CONDUCTANCE = {"heavy": "0.40", "normal": "0.70"}  # W/(m² K)
+CONDUCTANCE = {"heavy": 0.40, "normal": 0.70}  # W/(m² K)
 LEAST_DIFFERENCE = 10.0  # K, below which a measured heat gain says nothing: our own choice
 
 
@@ -19,19 +20,19 @@ def heat_limit(area: float, inside: float, outside: float, insulation: str) -> f
     >>> heat_limit(94, -20, 35, "heavy")
     2068.0
     """
-    return float(Decimal(CONDUCTANCE[insulation]) * Decimal(str(area)) * Decimal(str(difference(outside, inside))))
+    return float(exact(CONDUCTANCE[insulation]) * exact(area) * exact(difference(outside, inside)))
 
 
 def heat_ladder(area: float, inside: float, outside: float, store: str) -> Ladder:
     """Bands of steady heat gain [W]; a chilled store is held to the wider limit, a frozen one to the narrower."""
     heavy, normal = (heat_limit(area, inside, outside, kind) for kind in CONDUCTANCE)
-    wet = (None, "poor insulation", "poor", "too much: wet or missing insulation, or a door that leaks")
+    wet = beyond("poor insulation", "poor", "too much: wet or missing insulation, or a door that leaks")
     if store == "chilled":
-        return up_to("W", (normal, "insulated", "good", "as of an insulated store"), wet)
-    return up_to(
+        return stairs("W", to(normal, "insulated", "good", "as of an insulated store"), wet)
+    return stairs(
         "W",
-        (heavy, "well insulated", "good", "as of a heavily insulated store"),
-        (normal, "weak for frozen goods", "fair", "as of normal insulation, weak for frozen goods"),
+        to(heavy, "well insulated", "good", "as of a heavily insulated store"),
+        to(normal, "weak for frozen goods", "fair", "as of normal insulation, weak for frozen goods"),
         wet,
     )
 
@@ -62,13 +63,11 @@ def judge_heat(heat: float, area: float, inside: float, outside: float, store: s
     )
     return told(
         "store-heat-gain",
-        heat_ladder(area, cold, warm, store),
-        heat,
-        f"A heat gain of {{}} in a {store} store",
-        f"at most {show(limit, 'W')}",
-        limit,
+        heat_ladder(area, cold, warm, store).step(heat),
+        f"A heat gain of {show(heat, 'W')} in a {store} store, against at most {show(limit, 'W')},",
+        (heat, "W", limit),
         ATP,
-        notes=notes,
+        notes,
     )
 
 

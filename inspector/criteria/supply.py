@@ -1,13 +1,14 @@
 """Quality of the electrical supply at consumers: voltage, frequency, harmonics, and insulation to earth."""
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.profiles import Limit
-from inspector.quantities import difference, show
+from inspector.criteria.exact import exact, share
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, Step, below, beyond, inside, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told, told_between
+from inspector.quantities import show
 
 VARIATION = Source("IACS UR E5, voltage and frequency variations", "edition not read", "AC, at consumers", "memory")
 HARMONICS = Source("IACS UR E24, harmonic distortion for ship electrical distribution systems", "Rev.1, December 2018",
@@ -16,23 +17,21 @@ EARTH = Source("Insulation to earth of an unearthed low-voltage section", "no pu
                "100 Ω per volt; 100 kΩ and 1000 kΩ", "common practice")
 
 # share of nominal, %: permanent low, permanent high, transient either way
-VOLTAGE = (Decimal(-10), Decimal(6), Decimal(20))
-FREQUENCY = (Decimal(-5), Decimal(5), Decimal(10))
+VOLTAGE = (-10, 6, 20)
+FREQUENCY = (-5, 5, 10)
 FREQUENCIES = (50.0, 60.0)
 MOST_DISTORTION = 8.0  # %
-OHMS_PER_VOLT = Decimal("0.1")  # kΩ per V
-LOCATE_BELOW, SOUND_ABOVE = 100.0, 1000.0  # kΩ
 EARTH_PROFILE = Profile("Usual bands of insulation to earth", (
-    Limit("alarm", "alarm for each volt", "Ω", float(OHMS_PER_VOLT * 1000), 1, 10_000),
-    Limit("locate", "to be located below", "kΩ", LOCATE_BELOW, 1, 100_000),
-    Limit("sound", "sound above", "kΩ", SOUND_ABOVE, 1, 1_000_000),
+    Limit("alarm", "alarm for each volt", "Ω", 100.0, 1, 10_000),
+    Limit("locate", "to be located below", "kΩ", 100.0, 1, 100_000),
+    Limit("sound", "sound above", "kΩ", 1000.0, 1, 1_000_000),
 ), EARTH)
 # % of nominal, low and high, of a direct-current network by what feeds it
-DIRECT = {"on charge": (Decimal(-25), Decimal(30)), "not on charge": (Decimal(-25), Decimal(20)), "no battery": (Decimal(-10), Decimal(10))}
+DIRECT = {"on charge": (-25, 30), "not on charge": (-25, 20), "no battery": (-10, 10)}
 DIRECT_SOURCE = Source("IACS UR E5, voltage and frequency variations", "edition not read", "DC distribution and battery-fed systems", "memory")
 
 
-def band_limits(nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> tuple[float, float, float, float]:
+def band_limits(nominal: float, shares: tuple[float, float, float]) -> tuple[float, float, float, float]:
     """Return permanent low and high, transient low and high, in the unit of nominal.
 
     Decimal arithmetic, so that 480 V + 6 % is 508.8 V and not the binary number next to it.
@@ -43,10 +42,10 @@ def band_limits(nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> tup
     (432.0, 508.8, 384.0, 576.0)
     """
     low, high, transient = shares
-    return tuple(float(Decimal(str(nominal)) * (100 + share) / 100) for share in (low, high, -transient, transient))
+    return tuple(share(100 + percent, nominal) for percent in (low, high, -transient, transient))
 
 
-def variation_ladder(unit: str, nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> Ladder:
+def variation_ladder(unit: str, nominal: float, shares: tuple[float, float, float]) -> Ladder:
     """The bands around a nominal value: outside for moments at most, outside for good, inside. IACS UR E5 (memory)."""
     low, high, transient_low, transient_high = band_limits(nominal, shares)
     moments = ("outside the permanent band", "poor", "outside the permanent band, where it may be for moments only")
@@ -67,22 +66,15 @@ def frequency_ladder(nominal: float) -> Ladder:
     return variation_ladder("Hz", nominal, FREQUENCY)
 
 
-def nearer(value: float, low: float, high: float) -> tuple[float, float]:
-    """Return the nearer end of a band and the margin to it, positive inside the band."""
-    under, over = difference(value, low), difference(high, value)
-    return (low, under) if under <= over else (high, over)
-
-
-def _judge_variation(name: str, step: Step, value: float, nominal: float, shares: tuple[Decimal, Decimal, Decimal]) -> Judgement:
+def _judge_variation(name: str, step: Step, value: float, nominal: float, shares: tuple[float, float, float]) -> Judgement:
     unit = "V" if name == "supply-voltage" else "Hz"
     low, high, transient_low, transient_high = band_limits(nominal, shares)
-    limit, margin = nearer(value, low, high)
-    sentence = (f"{show(value, unit)} on a nominal {show(nominal, unit)}, against {show(low, unit)} to "
+    said = (f"{show(value, unit)} on a nominal {show(nominal, unit)}, against {show(low, unit)} to "
                 f"{show(high, unit)} as a permanent state and {show(transient_low, unit)} to "
-                f"{show(transient_high, unit)} for moments, is {step.meaning}.")
+                f"{show(transient_high, unit)} for moments,")
     notes = ("Read at a consumer under a named load; generator terminals are held to tighter figures.",
              "Taken at meters already fitted: opening a live panel is work for qualified persons.")
-    return Judgement(name, step.band, step.rating, value, unit, limit, margin, sentence, VARIATION, notes)
+    return told_between(name, step, said, (value, unit), (low, high), VARIATION, notes)
 
 
 def judge_voltage(voltage: float, nominal: float) -> Judgement:
@@ -107,9 +99,7 @@ def judge_frequency(frequency: float, nominal: float) -> Judgement:
 
 def direct_ladder(nominal: float, state: str) -> Ladder:
     """The bands of the voltage [V] of a direct-current network. IACS UR E5 (memory)."""
-    low, high = (float(Decimal(str(nominal)) * (100 + share) / 100) for share in DIRECT[state])
-    outside = ("outside the band", "poor", f"outside {show(low, 'V')} to {show(high, 'V')}")
-    return stairs("V", below(low, *outside), to(high, "inside the band", "good", f"inside {show(low, 'V')} to {show(high, 'V')}"), beyond(*outside))
+    return inside("V", *(share(100 + percent, nominal) for percent in DIRECT[state]))
 
 
 def judge_direct(voltage: float, nominal: float, state: str) -> Judgement:
@@ -119,11 +109,11 @@ def judge_direct(voltage: float, nominal: float, state: str) -> Judgement:
 
     References: IACS UR E5 (memory).
     """
-    step = direct_ladder(nominal, state).step(voltage)
-    limit, margin = nearer(voltage, *(end.upto for end in direct_ladder(nominal, state).steps[:2]))
-    sentence = f"{show(voltage, 'V')} on a nominal {show(nominal, 'V')} DC network ({state}) is {step.meaning}."
+    ladder = direct_ladder(nominal, state)
+    low, high = (step.upto for step in ladder.steps[:2])
+    said = f"{show(voltage, 'V')} on a nominal {show(nominal, 'V')} DC network ({state})"
     notes = ("Read at the far end of the longest run, not at the charger.",)
-    return Judgement("battery-supply-voltage", step.band, step.rating, voltage, "V", limit, margin, sentence, DIRECT_SOURCE, notes)
+    return told_between("battery-supply-voltage", ladder.step(voltage), said, (voltage, "V"), (low, high), DIRECT_SOURCE, notes)
 
 
 def distortion_ladder() -> Ladder:
@@ -140,13 +130,9 @@ def judge_distortion(distortion: float) -> Judgement:
 
     References: IACS UR E24 Rev.1 (seen).
     """
-    step = distortion_ladder().step(distortion)
-    sentence = (f"A total harmonic distortion of {show(distortion, '%')}, against a limit of "
-                f"{show(MOST_DISTORTION, '%')}, is {step.meaning}.")
+    said = f"A total harmonic distortion of {show(distortion, '%')}, against a limit of {show(MOST_DISTORTION, '%')},"
     notes = ("Meaningful with the large drives running; with filters on the main bus, also after loss of a filter.",)
-    margin = difference(MOST_DISTORTION, distortion)
-    return Judgement("harmonic-distortion", step.band, step.rating, distortion, "%", MOST_DISTORTION, margin, sentence, HARMONICS,
-                     notes)
+    return told("harmonic-distortion", distortion_ladder().step(distortion), said, (distortion, "%", MOST_DISTORTION), HARMONICS, notes)
 
 
 def earth_alarm(voltage: float, ohms_per_volt: float) -> float:
@@ -157,7 +143,7 @@ def earth_alarm(voltage: float, ohms_per_volt: float) -> float:
     >>> earth_alarm(480, 100)
     48.0
     """
-    return float(Decimal(str(ohms_per_volt)) * Decimal(str(voltage)) / 1000)
+    return float(exact(ohms_per_volt) * exact(voltage) / 1000)
 
 
 def earth_ladder(voltage: float, limits: Mapping[str, float]) -> Ladder:
@@ -183,7 +169,7 @@ def judge_earth(resistance: float, voltage: float, limits: Mapping[str, float]) 
     notes = ("The reading is the parallel sum of all feeders switched on: twenty feeders of 20 MΩ show 1 MΩ.",
              "One dim lamp and two bright ones mean one earthed phase. Faults are traced by qualified persons.")
     step = earth_ladder(voltage, limits).step(resistance)
-    return told("earth-fault", step, said, (resistance, "kΩ", locate), EARTH, notes, high_is_bad=False)
+    return told("earth-fault", step, said, (resistance, "kΩ", locate), EARTH, notes, at_least=True)
 
 
 CRITERIA = (

@@ -8,10 +8,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.criteria.months import add_months
+from inspector.criteria.months import add_months, clipped
 
 MARGIN = 3  # months either side of an anniversary
 VALIDITY, BOTTOM_GAP, BOTTOM_PERIOD, PASSENGER_GAP = 60, 36, 60, 12  # months
+SOON = 90  # days before a single date from which it is called due: our own choice
 NEARLY = 30  # days before a window closes from which it is called due: our own choice
 SURVEYS = ("annual", "intermediate", "periodical, safety equipment", "periodical, radio", "verification, SMC ISSC MLC", "intermediate, class", "renewal")
 # worst first, so that a certificate is told by the first that any of its surveys has
@@ -38,17 +39,6 @@ class Placed:
 
     window: Window
     state: str
-
-
-def clipped(start: date, months: int) -> bool:
-    """Return whether adding months had to hold the day at the end of a shorter month.
-
-    Examples
-    --------
-    >>> clipped(date(2025, 8, 31), 6), clipped(date(2025, 8, 15), 6)
-    (True, False)
-    """
-    return add_months(start, months).day != start.day
 
 
 def anniversary(expires: date, number: int, validity: int = VALIDITY) -> date:

@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.criteria.one_number import around, banded, between, exact
+from inspector.criteria.exact import around, exact, nearer
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
 from inspector.criteria.tank_contents import factor_15, greatest_fill, mass_in_air, table_volume
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 GAUGED = Source("Quantity on paper against quantity gauged", "no publisher", "agreement within 1 %", "common practice")
@@ -28,17 +30,17 @@ AGREEMENT, FUEL_AGREEMENT = _tolerance(GAUGED), _tolerance(AGREED)
 
 
 def _agreement(
-    name: str, claimed: float, found: float, unit: str, limits: Mapping[str, float], source: Source, told: str, notes: tuple[str, ...]
+    name: str, claimed: float, found: float, unit: str, limits: Mapping[str, float], source: Source, found_by: str, notes: tuple[str, ...]
 ) -> Judgement:
     low, high = around(exact(found), limits["tolerance"])
-    limit, margin = between(claimed, low, high)
+    limit, margin = nearer(claimed, low, high)
     if low <= claimed <= high:
         band, rating, said = "agrees", "good", "agrees with it"
     elif claimed > high:
         band, rating, said = "more on paper", "poor", "is more than was found: ask where the rest is, and gauge again"
     else:
         band, rating, said = "less on paper", "poor", "is less than was found: the table, the sounding or the paper is not the right one"
-    sentence = f"{told}; the paper's {show(claimed, unit)}, against {show(low, unit)} to {show(high, unit)}, {said}."
+    sentence = f"{found_by}; the paper's {show(claimed, unit)}, against {show(low, unit)} to {show(high, unit)}, {said}."
     return Judgement(name, band, rating, claimed, unit, limit, margin, sentence, source, notes)
 
 
@@ -61,9 +63,9 @@ def judge_table(
     if not lower <= sounding <= upper:
         refuse("tank-table", "sounding", sounding, f"a sounding of {show(sounding, 'm')} lies outside the rows of {show(lower, 'm')} and {show(upper, 'm')}")
     found = table_volume(sounding, ((lower, lower_volume), (upper, upper_volume)))
-    told = f"A sounding of {show(sounding, 'm')} stands for {show(found, 'm³')} in the table"
+    found_by = f"A sounding of {show(sounding, 'm')} stands for {show(found, 'm³')} in the table"
     notes = ("Trim, heel, the striker plate and another datum move a sounding: correct it before the table is read.",)
-    return _agreement("tank-table", claimed, found, "m³", limits, GAUGED, told, notes)
+    return _agreement("tank-table", claimed, found, "m³", limits, GAUGED, found_by, notes)
 
 
 def judge_quantity(claimed: float, gauged: float, limits: Mapping[str, float]) -> Judgement:
@@ -95,18 +97,20 @@ def judge_fuel(claimed: float, volume: float, temperature: float, density: float
     """
     factor = factor_15(density, temperature)
     found = mass_in_air(volume * factor, density)
-    told = (f"{show(volume, 'm³')} at {show(temperature, '°C')} are {show(volume * factor, 'm³')} at 15 °C (factor {factor:.4f}) and {show(found, 't')} in air")
+    at_15 = show(volume * factor, "m³")
+    found_by = f"{show(volume, 'm³')} at {show(temperature, '°C')} are {at_15} at 15 °C (factor {factor:.4f}) and {show(found, 't')} in air"
     notes = (f"Method: {FACTOR}.", "The density is that at 15 °C; one observed at another temperature is brought to 15 °C first.")
-    return _agreement("fuel-quantity", claimed, found, "t", limits, AGREED, told, notes)
+    return _agreement("fuel-quantity", claimed, found, "t", limits, AGREED, found_by, notes)
 
 
 def slack_ladder() -> Ladder:
     """Bands of a tank's filling [%]."""
-    return Ladder("%", (
-        Step(0, True, "empty", None, "empty, so without free surface"),
-        Step(FULL, False, "slack", None, "slack: its free surface counts against stability"),
-        Step(None, False, "full", None, "full enough that no free surface is counted"),
-    ))
+    return stairs(
+        "%",
+        to(0, "empty", None, "empty, so without free surface"),
+        below(FULL, "slack", None, "slack: its free surface counts against stability"),
+        beyond("full", None, "full enough that no free surface is counted"),
+    )
 
 
 def judge_slack(fill: float) -> Judgement:
@@ -120,9 +124,9 @@ def judge_slack(fill: float) -> Judgement:
     ----------
     IS Code 2008 part B, 3.1.2 (seen): no correction at 98 % and above.
     """
-    told = f"A tank filled to {show(fill, '%')}, against {FULL} % for full, is"
+    said = f"A tank filled to {show(fill, '%')}, against {FULL} % for full,"
     notes = ("How much it counts depends on the surface, not on the mass; the stability booklet gives the moments.",)
-    return banded("free-surface", slack_ladder(), fill, FULL, SLACK, told, notes, least=True)
+    return told("free-surface", slack_ladder().step(fill), said, (fill, "%", FULL), SLACK, notes, at_least=True)
 
 
 def _check_warming(temperature: float, warmest: float) -> None:
@@ -133,10 +137,11 @@ def _check_warming(temperature: float, warmest: float) -> None:
 def fill_ladder(temperature: float, warmest: float, density: float) -> Ladder:
     """Bands of a fuel tank's filling [%] now, by what it will be at its warmest."""
     _check_warming(temperature, warmest)
-    return Ladder("%", (
-        Step(greatest_fill(density, temperature, warmest, FULL), True, "room to expand", "good", "low enough to stay within 98 % when warm"),
-        Step(None, False, "too full", "poor", f"too full: it passes {FULL} % when warm"),
-    ))
+    return stairs(
+        "%",
+        to(greatest_fill(density, temperature, warmest, FULL), "room to expand", "good", "low enough to stay within 98 % when warm"),
+        beyond("too full", "poor", f"too full: it passes {FULL} % when warm"),
+    )
 
 
 def judge_fill(fill: float, temperature: float, warmest: float, density: float) -> Judgement:
@@ -151,9 +156,9 @@ def judge_fill(fill: float, temperature: float, warmest: float, density: float) 
     98 %: MARPOL Annex I reg. 12A (memory); expansion: ASTM D1250-80, table 54B (seen).
     """
     limit = greatest_fill(density, temperature, warmest, FULL)
-    told = f"A filling of {show(fill, '%')} at {show(temperature, '°C')}, against at most {show(limit, '%')} before warming to {show(warmest, '°C')}, is"
+    said = f"A filling of {show(fill, '%')} at {show(temperature, '°C')}, against at most {show(limit, '%')} before warming to {show(warmest, '°C')},"
     notes = ("The ship's own bunkering limit is often lower, 85 to 95 % (common practice).",)
-    return banded("fuel-tank-fill", fill_ladder(temperature, warmest, density), fill, limit, PROTECTED, told, notes, least=False)
+    return told("fuel-tank-fill", fill_ladder(temperature, warmest, density).step(fill), said, (fill, "%", limit), PROTECTED, notes)
 
 
 def usual_test_pressures(design_pressure: float) -> tuple[float, float]:
@@ -164,11 +169,12 @@ def usual_test_pressures(design_pressure: float) -> tuple[float, float]:
 def bulk_ladder(design_pressure: float) -> Ladder:
     """Bands of the test pressure [bar] on the plate of a dry bulk tank."""
     low, high = usual_test_pressures(design_pressure)
-    return Ladder("bar", (
-        Step(low, False, "low test pressure", "poor", "low: ask for the code and the certificate"),
-        Step(high, True, "usual test pressure", "good", "usual"),
-        Step(None, False, "high test pressure", "fair", "above the usual: ask for the code and the certificate"),
-    ))
+    return stairs(
+        "bar",
+        below(low, "low test pressure", "poor", "low: ask for the code and the certificate"),
+        to(high, "usual test pressure", "good", "usual"),
+        beyond("high test pressure", "fair", "above the usual: ask for the code and the certificate"),
+    )
 
 
 def judge_bulk(test_pressure: float, design_pressure: float) -> Judgement:
@@ -183,9 +189,9 @@ def judge_bulk(test_pressure: float, design_pressure: float) -> Judgement:
     Hydraulic test at 1.3 to 1.5 times the design pressure, by code (common practice).
     """
     low, high = usual_test_pressures(design_pressure)
-    told = f"A test pressure of {show(test_pressure, 'bar')}, against {show(low, 'bar')} to {show(high, 'bar')} for {show(design_pressure, 'bar')} design, is"
+    said = f"A test pressure of {show(test_pressure, 'bar')}, against {show(low, 'bar')} to {show(high, 'bar')} for {show(design_pressure, 'bar')} design,"
     notes = ("Plate, relief valve tag and last test are looked at from outside; a tank under pressure is opened by the ship only.",)
-    return banded("bulk-tank-test", bulk_ladder(design_pressure), test_pressure, low, BULK, told, notes, least=True)
+    return told("bulk-tank-test", bulk_ladder(design_pressure).step(test_pressure), said, (test_pressure, "bar", low), BULK, notes, at_least=True)
 
 
 _DENSITY = Input("density", "Density at 15 °C", "number", "kg/m³", low=653, high=1075)

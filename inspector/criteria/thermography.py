@@ -6,10 +6,11 @@ understates: under 40 % of rated current the answer is "not conclusive", never g
 
 from dataclasses import replace
 
-from inspector.criteria.bands import beyond, stairs, to
-from inspector.criteria.judgement import RATINGS, Criterion, Input, Judgement, Ladder, Source, refuse
-from inspector.criteria.ladder import Step
-from inspector.quantities import difference, show
+from inspector.criteria.judgement import RATINGS, Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import Ladder, Step, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
+from inspector.quantities import show
 
 SOURCE = Source("ANSI/NETA acceptance testing specifications", "ATS-2003", "table 100.18", "seen")
 LEAST_LOAD = 40  # % of rated current: common practice
@@ -87,9 +88,8 @@ def judge_rise(load: float, over_similar: float | None = None, over_ambient: flo
     said = f"A rise of {show(rise, 'K')} {LABELS[governing]} at {show(load, '%')} load"
     if step.rating is None:
         return Judgement("thermographic-rise", step.band, None, rise, "K", limit, None, f"{said} is {step.meaning}.", SOURCE, CAUTIONS)
-    sentence = f"{said}, against a serious defect above {show(limit, 'K')}, is {step.meaning}."
-    return Judgement("thermographic-rise", step.band, step.rating, rise, "K", limit, difference(limit, rise), sentence, SOURCE,
-                     (*_at_full_load(rises, load), *CAUTIONS))
+    held = f"{said}, against a serious defect above {show(limit, 'K')},"
+    return told("thermographic-rise", step, held, (rise, "K", limit), SOURCE, (*_at_full_load(rises, load), *CAUTIONS))
 
 
 def column_ladder(reading: str, load: float) -> Ladder:

@@ -6,12 +6,12 @@ is rounded, half up.
 """
 
 from collections.abc import Mapping
-from decimal import Decimal
 from fractions import Fraction
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source, refuse
-from inspector.criteria.one_number import cents, exact
+from inspector.criteria.exact import cents, exact, percent_of
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
 from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
 from inspector.quantities import difference, show
 
 DIMINUTION = Source(
@@ -42,7 +42,7 @@ PROFILE = Profile("One society's general hull table", (
 ), DIMINUTION)
 BINDING = "The society on the vessel's certificate sets the binding figure."
 STEADY = "Corrosion is taken to go on as it did; the greater of the known rates counts."
-GAIN_TOLERANCE = Decimal("5")  # % above as built that may be mill tolerance or paint: own
+GAIN_TOLERANCE = 5  # % above as built that may be mill tolerance or paint: own
 LONGEST_INTERVAL = 10  # years between looks, however long the life: the answer key's own figure (seen)
 
 
@@ -73,7 +73,7 @@ def allowances(as_built: float, member: str, limits: Mapping[str, float] = PROFI
 
 def diminution(as_built: float, measured: float) -> float:
     """Return the loss of thickness [%] of the as-built thickness [mm]; negative where the plate reads thicker."""
-    return float(100 * (Decimal(str(as_built)) - Decimal(str(measured))) / Decimal(str(as_built)))
+    return percent_of(exact(as_built) - exact(measured), as_built)
 
 
 def corrosion_rate(earlier: float, later: float, years: float) -> float:
@@ -120,7 +120,7 @@ def judge_plate(as_built: float, measured: float, member: str, limits: Mapping[s
     """
     notes = _gain_note("plate-thickness", as_built, measured)
     substantial, renewal = allowances(as_built, member, limits)
-    half = (Decimal(str(as_built)) + Decimal(str(renewal))) / 2
+    half = (exact(as_built) + exact(renewal)) / 2
     lost = show(diminution(as_built, measured), "%")
     if measured < renewal:
         band, rating = "below renewal thickness", "failed"
@@ -129,7 +129,7 @@ def judge_plate(as_built: float, measured: float, member: str, limits: Mapping[s
         band, rating = "substantial corrosion", "poor"
         meaning = "inside the allowance, with most of it used: gauge more closely and each year"
     else:
-        band, rating = "acceptable", "good" if Decimal(str(measured)) >= half else "fair"
+        band, rating = "acceptable", "good" if exact(measured) >= half else "fair"
         meaning = "short of substantial corrosion"
     sentence = (f"{show(measured, 'mm')} of {show(as_built, 'mm')} as built ({lost} lost) stands against substantial "
                 f"corrosion below {show(substantial, 'mm')} and renewal below {show(renewal, 'mm')}: {meaning}.")

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.bands import beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Profile, Source, refuse
-from inspector.criteria.profiles import Limit
+from inspector.criteria.judgement import Criterion, Input, Judgement, refuse
+from inspector.criteria.ladder import beyond, stairs, to
+from inspector.criteria.profiles import Limit, Profile
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 VOLTAGES = Source("Unbalance of three line voltages", "no publisher", "watch above 2 % of the mean", "common practice")

@@ -1,6 +1,7 @@
 """Engine tiers of the United States by model year, power and displacement per cylinder, for vessels under that flag."""
 
-from inspector.criteria.judgement import Criterion, Input, Judgement, Source
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.source import Source
 from inspector.quantities import show
 
 PART_1042 = Source(

@@ -4,9 +4,11 @@ Two tables that must not be mixed: rotating machines (groups and supports) and r
 versions of the first circulate, so its title and edition are printed with every judgement.
 """
 
-from inspector.criteria.bands import beyond, stairs, to
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.quantities import difference, show
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, Step, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
+from inspector.quantities import show
 
 MACHINE = Source("ISO 20816-3 (formerly ISO 10816-3)", "2022 (2009)", "zone boundaries, groups 1 and 2", "memory")
 ENGINE = Source("ISO 10816-6", "1995", "vibration severity grades and zones, classes 1 to 7", "memory")
@@ -38,20 +40,14 @@ BOUNDARY = "A value on a boundary belongs to the better zone: our own choice."
 STEP = "A change of a quarter of the end of zone B since the baseline matters in any zone; ask for the baseline."
 
 
-def machine_zone(velocity: float, group: str, support: str) -> str:
-    """Return "zone A" to "zone D" for a rotating machine's velocity [mm/s r.m.s.]. ISO 20816-3:2022 (memory).
-
-    Examples
-    --------
-    >>> machine_zone(4.5, "2", "rigid"), machine_zone(4.6, "2", "rigid")
-    ('zone C', 'zone D')
-    """
-    return machine_ladder(group, support).step(velocity).band
-
-
 def zone_ladder(unit: str, ends: tuple[float, ...], zones: tuple[str, ...] = ("zone A", "zone B", "zone C", "zone D")) -> Ladder:
     """Zones by their upper ends, each end in the better zone."""
     return stairs(unit, *(to(end, zone, *MEANINGS[zone]) for end, zone in zip(ends, zones, strict=False)), beyond(zones[-1], *MEANINGS[zones[-1]]))
+
+
+def in_zone(step: Step) -> str:
+    """What stands between a sentence's subject and a zone's meaning."""
+    return f"lies in {step.band}:"
 
 
 def machine_ladder(group: str, support: str) -> Ladder:
@@ -70,11 +66,6 @@ def severity_grade(velocity: float, displacement: float | None = None, accelerat
     read = ((velocity, VELOCITY_ENDS), (displacement, DISPLACEMENT_ENDS), (acceleration, ACCELERATION_ENDS))
     grades = (*GRADES, TOP_GRADE)
     return max(grades[sum(value > end for end in ends)] for value, ends in read if value is not None)
-
-
-def engine_zone(velocity: float, machine_class: str) -> str:
-    """Return "zone A or B", "zone C" or "zone D" for an engine's velocity [mm/s r.m.s.]. ISO 10816-6:1995 (memory)."""
-    return engine_ladder(machine_class).step(velocity).band
 
 
 def engine_ladder(machine_class: str, displacement: float | None = None, acceleration: float | None = None) -> Ladder:
@@ -98,11 +89,10 @@ def judge_machine(velocity: float, group: str, support: str) -> Judgement:
     ISO 20816-3:2022, in place of ISO 10816-3:2009 (memory). Not for machines driven by or being engines.
     """
     step, (_, unrestricted, limited) = machine_ladder(group, support).step(velocity), ZONES[group, support]
-    sentence = (f"{show(velocity, 'mm/s')} r.m.s. on a group {group} machine on {support} supports, against zone C "
-                f"above {show(unrestricted, 'mm/s')} and zone D above {show(limited, 'mm/s')}, lies in {step.band}: {step.meaning}.")
+    said = (f"{show(velocity, 'mm/s')} r.m.s. on a group {group} machine on {support} supports, against zone C "
+                f"above {show(unrestricted, 'mm/s')} and zone D above {show(limited, 'mm/s')},")
     notes = (BOUNDARY, STEP, "Not for engines, nor for alternators driven by them; the worst bearing counts.")
-    margin = difference(limited, velocity)
-    return Judgement("machine-vibration", step.band, step.rating, velocity, "mm/s", limited, margin, sentence, MACHINE, notes)
+    return told("machine-vibration", step, said, (velocity, "mm/s", limited), MACHINE, notes, verb=in_zone(step))
 
 
 def judge_engine(velocity: float, machine_class: str, displacement: float | None = None, acceleration: float | None = None) -> Judgement:
@@ -121,12 +111,11 @@ def judge_engine(velocity: float, machine_class: str, displacement: float | None
     limit = GRADES[limited]
     read = [show(velocity, "mm/s"), *(show(value, unit) for value, unit in ((displacement, "µm"), (acceleration, "m/s²")) if value is not None)]
     verb = "is" if len(read) == 1 else "are, by the worst of them,"
-    sentence = (f"{' and '.join(read)} r.m.s. {verb} severity grade {severity_grade(velocity, displacement, acceleration):g}; for class "
-                f"{machine_class}, where zone D begins above {show(limit, 'mm/s')}, it lies in {step.band}: {step.meaning}.")
+    said = (f"{' and '.join(read)} r.m.s. {verb} severity grade {severity_grade(velocity, displacement, acceleration):g}; for class "
+                f"{machine_class}, where zone D begins above {show(limit, 'mm/s')}, it")
     unasked = ("Displacement and acceleration may give a worse grade; not both were read.",) if None in (displacement, acceleration) else ()
     notes = (BOUNDARY, *unasked, "The class is chosen by type and mounting; class 5 is common for marine engines (common practice).")
-    margin = difference(limit, velocity)
-    return Judgement("engine-vibration", step.band, step.rating, velocity, "mm/s", limit, margin, sentence, ENGINE, notes)
+    return told("engine-vibration", step, said, (velocity, "mm/s", limit), ENGINE, notes, verb=in_zone(step))
 
 
 _VELOCITY = Input("velocity", "Vibration velocity, r.m.s.", "number", "mm/s", low=0, high=500)

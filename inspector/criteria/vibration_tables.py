@@ -3,11 +3,12 @@
 Velocities are broadband, r.m.s.; of a pure sine the peak is 1.414 times as much.
 """
 
-from decimal import Decimal
-
-from inspector.criteria.bands import below, beyond, stairs, to, told
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Source
-from inspector.criteria.vibration import BOUNDARY, ZONES, zone_ladder
+from inspector.criteria.exact import exact
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, below, beyond, stairs, to
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
+from inspector.criteria.vibration import BOUNDARY, ZONES, in_zone, zone_ladder
 from inspector.quantities import difference, show
 
 CHANGE = Source("ISO 20816-3 (formerly ISO 10816-3)", "2022 (2009)", "change against a baseline, a quarter of zone B's end", "memory")
@@ -23,7 +24,7 @@ PUMP_ZONES = {("I", SIZES[0]): (2.5, 4.0, 6.6), ("I", SIZES[1]): (3.5, 5.0, 7.6)
 REGIONS = {"preferred": 3.0, "allowable": 3.9}
 FAN_LIMITS = {"rigid": (4.5, 7.1, 9.0), "flexible": (6.3, 11.8, 12.5)}  # start-up, alarm, shut-down
 ALTERNATOR = (20.0, 28.0)
-CAP = Decimal("1.25")  # times zone B's end, above which no alarm is set
+CAP = exact(1.25)  # times zone B's end, above which no alarm is set
 WORST = "The worst bearing and direction counts, never a mean; name load and speed."
 
 
@@ -35,13 +36,13 @@ def alarm(baseline: float, group: str, support: str) -> float:
     >>> alarm(2.0, "1", "flexible"), alarm(8.0, "1", "flexible")
     (3.775, 8.875)
     """
-    end = Decimal(str(ZONES[group, support][1]))
-    return float(min(Decimal(str(baseline)) + end / 4, CAP * end))
+    end = exact(ZONES[group, support][1])
+    return float(min(exact(baseline) + end / 4, CAP * end))
 
 
 def change_ladder(baseline: float, group: str, support: str) -> Ladder:
     """The bands of a velocity [mm/s] beside its baseline. ISO 20816-3 (memory)."""
-    quarter = float(Decimal(str(ZONES[group, support][1])) / 4)
+    quarter = float(exact(ZONES[group, support][1]) / 4)
     return stairs(
         "mm/s",
         below(difference(baseline, quarter), "changed", "fair", "so far below the baseline that something changed"),
@@ -65,11 +66,11 @@ def judge_change(velocity: float, baseline: float, group: str, support: str) -> 
 
 def _judge_zone(name: str, ladder: Ladder, velocity: float, machine: str, source: Source, *notes: str) -> Judgement:
     step, limit = ladder.step(velocity), ladder.steps[2].upto
-    sentence = (
+    said = (
         f"{show(velocity, 'mm/s')} r.m.s. on a {machine}, where zone C begins above {show(ladder.steps[1].upto, 'mm/s')} and zone D above "
-        f"{show(limit, 'mm/s')}, lies in {step.band}: {step.meaning}."
+        f"{show(limit, 'mm/s')},"
     )
-    return Judgement(name, step.band, step.rating, velocity, "mm/s", limit, difference(limit, velocity), sentence, source, (BOUNDARY, *notes, WORST))
+    return told(name, step, said, (velocity, "mm/s", limit), source, (BOUNDARY, *notes, WORST), verb=in_zone(step))
 
 
 def general_ladder(machine_class: str) -> Ladder:

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 
-from inspector.criteria.bands import beyond, chosen, stairs, told, watch_and_act
-from inspector.criteria.judgement import Criterion, Input, Judgement, Ladder, Profile, Source
-from inspector.criteria.profiles import Limit
+from inspector.criteria.judgement import Criterion, Input, Judgement
+from inspector.criteria.ladder import Ladder, beyond, stairs, watch_and_act
+from inspector.criteria.profiles import Limit, Profile, chosen
+from inspector.criteria.source import Source
+from inspector.criteria.telling import told
 from inspector.quantities import show
 
 SOURCE = Source("Wear metals in oil of medium and high speed diesels", "no publisher", "wide scatter, trend first", "common practice")

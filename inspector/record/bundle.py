@@ -119,9 +119,12 @@ def _without_torn_end(data: bytes) -> bytes:
     return data
 
 
-def take_in(zip_path: Path, inspections_folder: Path, pause: Callable[[str], AbstractContextManager] = nullcontext) -> tuple[str, int, int]:
+def take_in(
+    zip_path: Path, inspections_folder: Path, host: str, pause: Callable[[str], AbstractContextManager] = nullcontext
+) -> tuple[str, int, int]:
     """Merge a bundle into the folder of inspections; returns (inspection id, new entries, new photos).
 
+    host: this computer's name; new entries go to its own journal file, whoever wrote them.
     pause: entered with the inspection's id while its files are appended to (a running program holds its own writing back: Inspections.paused).
     Raises BundleRefused, before anything is changed, for what is not a whole and honest bundle; durable.NotWritten where the disk does not take it
     (what was merged until then stays; taking the bundle in again completes it).
@@ -131,7 +134,7 @@ def take_in(zip_path: Path, inspections_folder: Path, pause: Callable[[str], Abs
     try:
         inspection_id = _unpack(zip_path, quarantine)
         with pause(inspection_id):
-            return inspection_id, *merge(quarantine, inspections_folder / inspection_id)
+            return inspection_id, *merge(quarantine, inspections_folder / inspection_id, host)
     except OSError as problem:
         raise durable.NotWritten(f"The bundle {zip_path.name} could not be taken in ({problem.strerror or problem}). Free some space, then again.") from problem
     finally:

@@ -25,6 +25,18 @@ def sync_folder(folder: Path) -> None:
         os.close(handle)
 
 
+def sync_file(path: Path) -> None:
+    """Make what stands in a file durable, whoever wrote it; nothing where there is no such file. OSError where the disk refuses."""
+    try:
+        handle = os.open(path, os.O_RDWR | getattr(os, "O_BINARY", 0))
+    except FileNotFoundError:
+        return
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
 def append(handle: int, data: bytes) -> None:
     """Append all of `data` to an open file and fsync it once.
 

@@ -97,10 +97,9 @@ class Journal:
         if not data:
             return
         with self._lock:
-            if self._handle is None:
-                self._handle = self._open()
+            handle = self._ready()
             try:
-                durable.append(self._handle, data)
+                durable.append(handle, data)
             except durable.NotWritten:
                 # Half a line may have stayed behind; opening anew ends it, so that the next entry is not glued to it.
                 os.close(self._handle)
@@ -110,14 +109,22 @@ class Journal:
     def secure(self) -> None:
         """Open the file and fsync what stands in it (a process killed before its fsync may have left lines); durable.NotWritten where that fails."""
         with self._lock:
-            if self._handle is None:
-                self._handle = self._open()
+            handle = self._ready()
             try:
-                os.fsync(self._handle)
+                os.fsync(handle)
             except OSError as problem:
                 os.close(self._handle)
                 self._handle = None
                 raise durable.NotWritten(f"The journal {self.path} cannot be made durable: {problem.strerror}.") from problem
+
+    def _ready(self) -> int:
+        # A backup put back, or a program that carries folders, may have put another file in this one's place: what is written now must not go to the old one.
+        if self._handle is not None and not _bears(self.path, self._handle):
+            os.close(self._handle)
+            self._handle = None
+        if self._handle is None:
+            self._handle = self._open()
+        return self._handle
 
     def _open(self) -> int:
         handle = None
@@ -147,3 +154,10 @@ class Journal:
             if self._handle is not None:
                 os.close(self._handle)
                 self._handle = None
+
+
+def _bears(path: Path, handle: int) -> bool:
+    try:
+        return os.path.samestat(os.fstat(handle), os.stat(path))
+    except FileNotFoundError:
+        return False

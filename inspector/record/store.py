@@ -7,8 +7,8 @@ import re
 import secrets
 import shutil
 import threading
-from collections.abc import Callable, Iterable
-from contextlib import AbstractContextManager, nullcontext
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager, nullcontext, suppress
 from dataclasses import dataclass, field
 from itertools import islice
 from pathlib import Path
@@ -20,7 +20,7 @@ from inspector.record.entry import Entry, EntryRefused, from_dict, now
 from inspector.record.journal import Damage, Journal, Reading, read_file
 from inspector.record.numbers import Counted
 from inspector.record.refusals import Refusals
-from inspector.record.state import State
+from inspector.record.state import State, same
 
 INSPECTION_ID = re.compile(r"[a-z0-9][a-z0-9-]{0,59}")
 
@@ -54,6 +54,9 @@ class Inspection:
         self._settled, self._doubt = False, False
         self.entries: list[Entry] = []
         self.state = State()
+        # A process killed before its fsync may have left lines: they are made durable before they are shown. A folder that can only be read is shown as it is.
+        with suppress(OSError):
+            durable.sync_file(self._journal.path)
         self.refresh()
 
     @property
@@ -126,7 +129,7 @@ class Inspection:
             self._settle()
             entries, last = [], self._counted.highest(self.host)
             for subject, name, value in changes:
-                if self.state.value(subject, name) == value and not (settles and self.state.disputed(subject, name)):
+                if same(self.state.value(subject, name), value) and not (settles and self.state.disputed(subject, name)):
                     continue
                 heads = seen(subject, name) if seen else [entry.id for entry in self.state.heads(subject, name)]
                 raw = {"id": f"{self.host}:{last + len(entries) + 1}", "at": now(), "device": self.host, "who": who, "subject": subject, "field": name,
@@ -150,6 +153,18 @@ class Inspection:
             self._doubt = False
             self.refresh()
         self._settled = True
+
+    @contextmanager
+    def written_to(self) -> Iterator[None]:
+        """While this is entered, a bundle is appended to the own file; afterwards that is seen, and where it failed nothing is glued to it."""
+        with self.lock:
+            try:
+                yield
+            except BaseException:
+                self._journal.close()
+                self._settled, self._doubt = False, True
+                raise
+            self._settle()
 
     def _keep(self, entries: list[Entry]) -> None:
         if not entries:
@@ -223,11 +238,16 @@ class Inspections:
         found.refresh()
         return found
 
-    def paused(self, inspection_id: str) -> AbstractContextManager:
-        """While this is entered, an open inspection of that id takes nothing in: a bundle may then append to its journal files."""
+    @contextmanager
+    def paused(self, inspection_id: str) -> Iterator[None]:
+        """While this is entered, an open inspection of that id takes nothing in: a bundle may then append to its journal file, and is seen afterwards.
+
+        Raises durable.NotWritten where what a failed write left behind cannot be cleared up even now.
+        """
         with self._lock:
             found = self._open.get(inspection_id)
-        return found.lock if found else nullcontext()
+        with found.written_to() if found else nullcontext():
+            yield
 
     def create(self, checklists: Path, inspection_id: str = "") -> Inspection:
         """Begin an inspection: its folder with the checklists as they are today."""

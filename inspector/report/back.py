@@ -6,6 +6,7 @@ from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph,
 from inspector.assess.settings import told
 from inspector.assess.shapes import Assessment, SystemPart, WorkLine
 from inspector.checklists import Caution
+from inspector.conversion.money import two_ways
 from inspector.criteria.registry import CRITERIA
 from inspector.criteria.source import Source
 from inspector.report.front import Issue
@@ -51,8 +52,11 @@ def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
     systems = [one for one in assessment.systems if one.lines]
     if not systems:
         return [heading("Work lines", "work"), Paragraph("No work lines were recorded.", STYLES["body"]), apart()]
-    rows = [row for one in systems for row in (*(_line(one, line, issue) for line in one.lines), _sum(f"Sum, {one.system.name}", one.lines, issue))]
-    rows.append(_sum("Sum of all", [line for one in systems for line in one.lines], issue))
+    aside = {line.id for one in systems for both in two_ways(one) for line in both.aside}
+    done = {one.system.id: [line for line in one.lines if line.id not in aside] for one in systems}
+    rows = [row for one in systems for row in (*(_line(one, line, issue, line.id in aside) for line in one.lines),
+                                               _sum(f"Sum, {one.system.name}", done[one.system.id], issue))]
+    rows.append(_sum("Sum of all", [line for lines in done.values() for line in lines], issue))
     wide = issue.page.column - (30 + 20 + 4 * 19) * mm
     table = rows_table(("system, unit", "act", "what", "low", "likely", "high", "weight"), rows, (30 * mm, 20 * mm, wide, *(19 * mm,) * 4), right=(3, 4, 5, 6))
     lead = ("Low, likely and high in the currency of the client's brief; sums of low and of high are bounds, not likely ends. "
@@ -60,11 +64,11 @@ def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
     return [heading("Work lines", "work"), Paragraph(lead, STYLES["body"]), table, apart()]
 
 
-def _line(one: SystemPart, line: WorkLine, issue: Issue) -> list[Cell]:
+def _line(one: SystemPart, line: WorkLine, issue: Issue, aside: bool) -> list[Cell]:
     names = {unit.id: unit.name for unit in one.units}
     where = "all units" if line.unit in ("all", "") else names.get(line.unit, line.unit)
     amounts: list[Cell] = [money(line.low), money(line.likely), money(line.high), tons(line.weight, issue.units)]
-    return [[(f"{one.system.name}:", "soft"), (where, "")], line.act, line.text, *amounts]
+    return [[(f"{one.system.name}:", "soft"), (where, "")], line.act, [(line.text, ""), ("in no sum: the other way counts" if aside else "", "i")], *amounts]
 
 
 def _sum(title: str, lines: tuple[WorkLine, ...] | list[WorkLine], issue: Issue) -> list[Cell]:

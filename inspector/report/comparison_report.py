@@ -14,6 +14,7 @@ from inspector.report.front import Issue
 from inspector.report.pages import Report, heading
 from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, page_of, plain, txt, use_fonts
+from inspector.words import grouped
 
 LIMITS = ("Scores run on fixed ends and rest on what was seen on visual, non-invasive visits. They order candidates for a talk; they do not choose one. "
           "No class or statutory survey, no valuation, no stability approval; local codes and licensed persons decide.")
@@ -80,8 +81,8 @@ def _requirement(one: Requirement | None, units: str) -> Cell:
 def _cost(one) -> Cell:
     if one.cost is None:
         return "not known"
-    low, likely, high = (f"{value:,.0f}".replace(",", "\u00a0") for value in (one.cost.low, one.cost.point, one.cost.high))
-    missing = f"; {one.unpriced} lines without a price" if one.unpriced else ""
+    low, likely, high = (grouped(value) for value in (one.cost.low, one.cost.point, one.cost.high))
+    missing = f"; {one.unpriced} {'line' if one.unpriced == 1 else 'lines'} without a price" if one.unpriced else ""
     return [(f"{likely} {one.currency}", "b"), (f"{low} to {high}{missing}", "soft")]
 
 

@@ -14,6 +14,7 @@ from inspector.report.front import Issue
 from inspector.report.pages import heading
 from inspector.report.tables import Cell, fitted_widths, rows_table
 from inspector.report.theme import STYLES, txt
+from inspector.words import grouped
 
 
 def conversion_sections(chapters: Sequence[Chapter], issue: Issue) -> list[Flowable]:
@@ -61,7 +62,7 @@ def amount(value: float | None, unit: str, units: str) -> str:
     try:
         return show(*in_units(value, unit, units))
     except InspectorError:  # a currency is no unit of ours
-        return f"{value:,.4g} {unit}".replace(",", "\u00a0").strip()
+        return f"{grouped(value)} {unit}".strip() if abs(value) >= 100 else f"{value:.4g} {unit}".strip()
 
 
 def _lines(lines: Lines, width: float) -> list[Flowable]:

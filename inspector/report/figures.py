@@ -1,5 +1,6 @@
 """What is drawn rather than written: level marks, verdict squares, the condition as a span, photos, notes in the margin, page numbers."""
 
+import math
 from pathlib import Path
 
 from PIL import Image as Picture
@@ -81,7 +82,8 @@ class SpanBar(Flowable):
             return
         pen.rect(track * state.points / 100 - 0.8, middle - 1.7 * mm, 1.6, 3.4 * mm, stroke=0, fill=1)
         pen.setFont(SLANTED, 9)
-        pen.drawRightString(self.width, middle - 1.1 * mm, f"{state.points:.0f}")
+        # rounded down as in every sentence, so that 69.9 never reads 70
+        pen.drawRightString(self.width, middle - 1.1 * mm, f"{math.floor(state.points)}")
 
 
 class SideNote(Flowable):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.conversion.chapters import Bars, Curve, Drawing, Graph, Timeline
+from inspector.words import grouped
 
 ROW = 24.0
 LABEL_SHARE = 0.34
@@ -69,7 +70,7 @@ def _short(label: str, room: float) -> str:
 
 
 def _text(value: float) -> str:
-    return f"{value:,.10g}".replace(",", "\u00a0")
+    return grouped(value, ",.10g")
 
 
 def _bars(drawing: Bars, width: float) -> tuple[float, list[Mark]]:

@@ -25,6 +25,7 @@ from inspector.report.wording import (
     unseen_reason,
     was_not_seen,
 )
+from inspector.words import capital
 
 PhotoFile = Callable[[str], Path | None]
 _MARK = 5 * mm
@@ -134,7 +135,7 @@ def _ratings(one: SystemPart, issue: Issue, key: str, numbers: dict[str, int]) -
         parts.append(Paragraph(txt(unit.name, 120), STYLES["h3"]))
         rest = issue.page.column - (50 + 36) * mm - _MARK
         parts += [rows_table(("check", "", "rating", "note"), rows, (50 * mm, _MARK, 36 * mm, rest))] if rows else []
-        parts += [Paragraph(f"<b>{txt(reason[:1].upper() + reason[1:])}</b>: {txt('; '.join(titles))}.", STYLES["cell"])
+        parts += [Paragraph(f"<b>{txt(capital(reason))}</b>: {txt('; '.join(titles))}.", STYLES["cell"])
                   for reason, titles in _bare(unit.results).items()]
         parts += [] if unit.results else [Paragraph("No checks.", STYLES["body"])]
     return parts

@@ -1,5 +1,7 @@
 """What the report says in words: readings in the reader's units with the typed value beside, limits, conditions, reasons not seen, weights, money."""
 
+import math
+
 from inspector.assess.shapes import CheckResult, Condition, Part, Typed
 from inspector.errors import InspectorError
 from inspector.quantities import convert, in_units, known_unit, parse_number, show
@@ -54,8 +56,8 @@ def limit_text(result: CheckResult, units: str) -> str:
 
 def condition_text(state: Condition) -> str:
     """The condition as one phrase, never a bare figure."""
-    span = f"{state.low:.0f} to {state.high:.0f} counting what was not seen"
-    return f"Condition not known ({span})." if state.points is None else f"Condition {state.points:.0f} ({span})."
+    span = f"{math.floor(state.low)} to {math.ceil(state.high)} counting what was not seen"
+    return f"Condition not known ({span})." if state.points is None else f"Condition {math.floor(state.points)} ({span})."
 
 
 def coverage_text(state: Condition) -> str:

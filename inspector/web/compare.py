@@ -11,6 +11,7 @@ from inspector.conversion.compare import ASPECTS, WEIGHTS, Comparison, by_check,
 from inspector.conversion.contents import chapters_of, read_case
 from inspector.errors import InspectorError
 from inspector.quantities import parse_number
+from inspector.report.conversion import amount
 from inspector.web.desk import Desk, desk, title_of
 
 pages = Blueprint("compare", __name__)
@@ -23,7 +24,8 @@ def side_by_side():
     ids = request.args.getlist("id")[:MOST]
     found = comparison(desk(), ids, _weights())
     return render_template("compare/compare.html", found=found, systems=by_system(found.candidates), requirements=by_requirement(found.candidates),
-                           ids=[one.id for one in found.candidates], aspects=ASPECTS, weights=_weights(), title="Candidates side by side", inspection=None)
+                           ids=[one.id for one in found.candidates], aspects=ASPECTS, weights=_weights(), amount=amount,
+                           title="Candidates side by side", inspection=None)
 
 
 @pages.get("/compare/ranking")

@@ -47,5 +47,5 @@ def take_file(the_desk: Desk, path: Path) -> list[str]:
         brought = waiting.take_in(path, the_desk.inspections)
         told = f"{brought.inspection}: {brought.entries} new entries, {brought.known} known already, {brought.photos} new photos."
         return [told, *(f"Not taken in: {one}" for one in brought.refused[:50])]
-    inspection_id, entries, pictures = bundle.take_in(path, the_desk.inspections.folder, the_desk.inspections.paused)
+    inspection_id, entries, pictures = bundle.take_in(path, the_desk.inspections.folder, the_desk.host, the_desk.inspections.paused)
     return [f"{inspection_id}: {entries} new entries, {pictures} new photos."]

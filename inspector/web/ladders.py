@@ -5,8 +5,10 @@ from typing import Any
 
 from inspector.checklists import Check, System
 from inspector.criteria.atmosphere import BELOW, LABELS, OXYGEN_BELOW, OXYGEN_LEAST
-from inspector.criteria.judgement import Criterion, Profile, Source
+from inspector.criteria.judgement import Criterion
+from inspector.criteria.profiles import Profile
 from inspector.criteria.registry import criterion
+from inspector.criteria.source import Source
 from inspector.quantities import exact_factors, units_like
 
 AIR_ORDER = ("oxygen", "flammable", "toxic", "carbon_dioxide")  # the order of testing at a gate

@@ -24,7 +24,7 @@ def particulars(inspection_id: str):
     inspection = open_inspection(inspection_id)
     read = [read_rows(table, inspection.state) for table in TABLES]
     return render_template("particulars/particulars.html", inspection=inspection, read=read, state=inspection.state, step="prepare", title=title_of(inspection),
-                           form=PlainForm())
+                           form=PlainForm(), opened=request.args.get("opened"))
 
 
 @pages.route("/inspection/<inspection_id>/particulars/<table_id>/<row_id>", methods=["GET", "POST"])
@@ -41,7 +41,7 @@ def row(inspection_id: str, table_id: str, row_id: str):
         if not faults:
             subject = table.prefix + (secrets.token_hex(4) if row_id == "new" else row_id)
             inspection.say(who(), [(subject, name, value or None) for name, value in typed.items()], seen=lambda _, field: form.heads_seen(field))
-            return redirect(url_for("particulars.particulars", inspection_id=inspection.id) + f"#{table.id}")
+            return redirect(_list_of(inspection, table))
         return _row_page(inspection, table, row_id, form, typed, faults), 400
     subject = table.prefix + row_id
     form.seen.data = json.dumps({one.name: [entry.id for entry in inspection.state.heads(subject, one.name)] for one in table.columns})
@@ -55,12 +55,16 @@ def take_out(inspection_id: str, table_id: str, row_id: str):
     if not inspection.state.fields(table.prefix + row_id):
         abort(404)
     inspection.say(who(), [(table.prefix + row_id, "gone", True)])
-    return redirect(url_for("particulars.particulars", inspection_id=inspection.id) + f"#{table.id}")
+    return redirect(_list_of(inspection, table))
 
 
 def _row_page(inspection: Inspection, table: Table, row_id: str, form: PlainForm, values: dict[str, Any], faults: list[str]) -> str:
     return render_template("particulars/row.html", inspection=inspection, table=table, row_id=row_id, form=form, values=values, faults=faults,
-                           step="prepare", title=table.title, back=url_for("particulars.particulars", inspection_id=inspection.id) + f"#{table.id}")
+                           step="prepare", title=table.title, back=_list_of(inspection, table))
+
+
+def _list_of(inspection: Inspection, table: Table) -> str:
+    return url_for("particulars.particulars", inspection_id=inspection.id, opened=table.id) + f"#{table.id}"
 
 
 def _table(table_id: str) -> Table:

@@ -10,8 +10,6 @@ from inspector.record.catalogue import Catalogue
 from inspector.web.devices import Devices
 from inspector.web.pairing import Pairing
 
-MODES = ("basic", "full")
-
 
 class OtherMode(InspectorError):
     """An inspection is shared in the other mode already."""

@@ -10,7 +10,6 @@ from inspector.conversion.fuel import (
     SUCTION,
     TEMPERATURE,
     FuelTank,
-    bunkers_to_lift,
     density_at,
     mass_of,
     tank_gaps,
@@ -103,13 +102,6 @@ def test_warm_fuel_is_less_fuel():
     cold, warm = (mass_of(FuelTank("tank", 100, "contents", density=850, temperature=t)).span.point for t in (10, 40))
 
     assert warm < cold
-
-
-@pytest.mark.parametrize(("reserve", "suction"), [(0.9, 0.95), (-0.1, 0.95), (0.1, 0)])
-def test_a_reserve_or_suction_that_cannot_be_is_refused(reserve, suction):
-    """Nobody keeps nine tenths."""
-    with pytest.raises(BadInput):
-        bunkers_to_lift(Span.exact(300), reserve, suction)
 
 
 def test_a_volume_without_a_density_says_so():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from inspector.conversion.inputs import PRACTICE, BadInput, in_unit, one_of, or_default, plain, within
+from inspector.conversion.inputs import PRACTICE, BadInput, one_of, or_default, plain, within
 from inspector.conversion.shapes import Default, Span
 
 DEFAULT = Default("density", Span(845, 850, 855), "kg/m³", "no note", PRACTICE)
@@ -32,15 +32,6 @@ def test_a_span_is_refused_where_one_number_is_needed():
 def test_the_ends_belong():
     """Both limits are allowed, and a span stays as it is."""
     assert [Span.exact(0), Span.exact(10), Span(0, 5, 10)] == [within("x", value, 0, 10) for value in (0, 10, Span(0, 5, 10))]
-
-
-@pytest.mark.parametrize(("unit", "value"), [("kg", 5), ("furlong", 5), ("m³", "many")])
-def test_a_unit_of_the_wrong_kind_is_refused(unit, value):
-    """A mass is no volume; the field is named."""
-    with pytest.raises(BadInput, match=r"^Fresh water tank cannot be used: ") as refused:
-        in_unit("fresh water tank", value, unit, "m³" if unit != "m³" else "l")
-
-    assert "fresh water tank" == refused.value.field
 
 
 def test_a_wrong_word_is_told_the_right_ones():

@@ -4,7 +4,7 @@ import pytest
 
 from inspector.conversion.hull import Appendage, Hull
 from inspector.conversion.inputs import BadInput
-from inspector.conversion.propulsive import TWIN_NOT_PROVED, Propulsion, blade_area_ratio, chain, ideal_open_water, shaft_power
+from inspector.conversion.propulsive import TWIN_NOT_PROVED, Propulsion, blade_area_ratio, chain, ideal_open_water
 from inspector.conversion.resistance import resistance
 from inspector.conversion.shapes import Span
 
@@ -74,12 +74,6 @@ def test_a_screw_too_large_for_the_hull_is_refused():
     """A diameter above the draught aft was mistyped."""
     with pytest.raises(BadInput, match="more than the draught aft"):
         chain(Propulsion(screws=2, diameter=12, open_water=0.5), HULL, AT_TWELVE)
-
-
-def test_shaft_power_refuses_what_is_no_efficiency():
-    """An efficiency of nothing is refused before it divides."""
-    with pytest.raises(BadInput, match="^Quasi-propulsive efficiency is 0"):
-        shaft_power(300, 0, 0.99)
 
 
 def test_a_propeller_has_blades():

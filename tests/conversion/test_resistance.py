@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from inspector.conversion import resistance_coefficients as c
 from inspector.conversion.hull import Appendage, Hull, Tunnel
 from inspector.conversion.inputs import BadInput
-from inspector.conversion.resistance import Water, air_resistance, outside_boxes, resistance
+from inspector.conversion.resistance import Water, outside_boxes, resistance
 
 HULL = Hull(64, 16, 5, 5, 3500 / 1.025, -1, 0.96, 0.87, appendages=(Appendage(60, 2.0),))
 TRAWLER = Hull(50, 10, 4, 4, 1200, -1, 0.95, 0.80)
@@ -58,9 +58,7 @@ def test_an_edition_that_does_not_exist_is_refused():
 
 
 @pytest.mark.parametrize(("part", "field"), [(lambda: Appendage(-1, 2), "appendage: wetted area"), (lambda: Appendage(10, 0.5), "appendage: 1 + k2"),
-                                             (lambda: Tunnel(9, 0.005), "thruster tunnel: diameter"), (lambda: Water(density=-1025), "water: density"),
-                                             (lambda: air_resistance(180, 12, -30), "head wind"), (lambda: air_resistance(-1, 12, 0),
-                                                 "upper works: area from ahead")])
+                                             (lambda: Tunnel(9, 0.005), "thruster tunnel: diameter"), (lambda: Water(density=-1025), "water: density")])
 def test_parts_that_cannot_be_are_refused(part, field):
     """Negative areas and densities, and factors below one."""
     with pytest.raises(BadInput) as refused:

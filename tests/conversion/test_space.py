@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.conversion import chapter_space, chapter_stability
-from inspector.conversion.cabins import BANDS, LIVERS, berth_fits, faults, least_floor, least_over, services
+from inspector.conversion.cabins import BANDS, LIVERS, faults, least_floor, least_over, services
 from inspector.conversion.chapter_space import chapter
 from inspector.conversion.inputs import BadInput
 from inspector.conversion.shapes import Span
@@ -25,7 +25,7 @@ CABINS = {"name": "cabins", "kind": "cabin", "place": "inside", "count": "10", "
     (lambda: length_of("hold", 12, 600, None), "hold: pitch"), (lambda: rectangle("deck", 36, 13, 500), "deck: deducted"),
     (lambda: least_floor(0, "crew", 900), "persons in a cabin"), (lambda: least_floor(2, "crew", 3000), "persons in a cabin"),
     (lambda: least_floor(2, "officer", 900), "persons in a cabin"), (lambda: least_floor(1, "cat", 900), "who lives in the cabin"),
-    (lambda: least_floor(1, "crew", 0), "gross tonnage"), (lambda: faults(6, -1, None), "headroom"), (lambda: berth_fits(0, 0.8), "berth: length"),
+    (lambda: least_floor(1, "crew", 0), "gross tonnage"), (lambda: faults(6, -1, None), "headroom"),
     (lambda: services(0), "persons on board"), (lambda: services(10, -1), "days of a voyage"),
 ])
 def test_what_cannot_be_is_refused_by_its_field(make, field):

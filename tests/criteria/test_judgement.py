@@ -4,7 +4,8 @@ from datetime import date, datetime
 
 import pytest
 
-from inspector.criteria.judgement import CannotJudge, Criterion, Input, Judgement, Source
+from inspector.criteria.judgement import CannotJudge, Criterion, Input, Judgement
+from inspector.criteria.source import Source
 from inspector.errors import InspectorError
 
 

@@ -16,7 +16,6 @@ from inspector.conversion.propulsive import (
     blade_area_ratio,
     quasi_propulsive,
     rotative_single,
-    shaft_power,
     thrust_deduction_single,
     viscous_coefficient,
     wake_single,
@@ -124,7 +123,7 @@ def test_from_resistance_to_shaft_power_in_1982():
     assert 2172.75 == pytest.approx(thrust, rel=2e-4)
     assert 0.7393 == pytest.approx(area, abs=1e-4)
     assert 0.9931 == pytest.approx(rotative, abs=5e-5)
-    assert 32_621 == pytest.approx(shaft_power(RESULT.effective_power, quasi_propulsive(wake, deduction, rotative, Span.exact(0.6461)), 0.99).point, rel=1e-3)
+    assert 32_621 == pytest.approx((RESULT.effective_power / (quasi_propulsive(wake, deduction, rotative, Span.exact(0.6461)) * 0.99)).point, rel=1e-3)
 
 
 # kn, R_W and R_total as printed in 1984

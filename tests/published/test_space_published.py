@@ -3,7 +3,7 @@
 import pytest
 from pint import UnitRegistry
 
-from inspector.conversion.cabins import berth_fits, faults, least_floor, services
+from inspector.conversion.cabins import faults, least_floor, services
 from inspector.conversion.shapes import Span
 from inspector.conversion.space import Space, length_of, rectangle
 from inspector.quantities import convert
@@ -31,12 +31,6 @@ def test_a_cabin_against_the_table(sides, height, tonnage, short):
     least = Span.exact(least_floor(1, CREW, tonnage))
 
     assert short == [one.what for one in faults(sides[0] * sides[1], height, least)], MLC
-
-
-@pytest.mark.parametrize(("length", "breadth", "fits"), [(1.98, 0.80, True), (1.97, 0.80, False), (1.98, 0.79, False)])
-def test_a_berth_from_both_sides(length, breadth, fits):
-    """198 x 80 cm inside."""
-    assert fits is berth_fits(length, breadth), MLC
 
 
 @pytest.mark.parametrize(("persons", "days", "expected"), [

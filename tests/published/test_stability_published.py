@@ -15,7 +15,6 @@ from inspector.conversion.stability import (
     free_surface_moment,
     heel,
     lightship_word,
-    rectangular_inertia,
     roll_constant,
     rolled_gm,
     rough_mctc,
@@ -23,7 +22,7 @@ from inspector.conversion.stability import (
     tonnes_per_cm,
     trimmed,
 )
-from inspector.conversion.weights import Weight, centre, contents, pipe, pipe_unit_mass, pipe_water, plate, plate_unit_mass
+from inspector.conversion.weights import Weight, centre, contents, pipe, pipe_unit_mass, plate, plate_unit_mass
 from inspector.criteria.deck import load_limit
 from inspector.criteria.floating import ROLL_FACTORS
 from inspector.quantities import convert
@@ -58,12 +57,9 @@ HEIGHTS = [
     (fluid_gm(22.0, 212050 / 10000, 0, 10000).point, 0.8, 0.05, "Seamanship and Nautical Knowledge, textbook, sum of eight weights: GM 0.8 ft"),
     (heel(10 * 10, 1500, 3.1 - 2.7).point, 9 + 27 / 60, 0.013, f"{MATES}, exercise 14.4: 9 deg 27 min"),
     (heel(40 * 3.0, 3095, 0.92).point, 2.413, 0.0005, HAND),
-    (fluid_gm(8.0, 7.5 + 0.1153, free_surface_moment(rectangular_inertia(15, 10), 1025), 8000).point, 0.2245, 0.00005,
+    (fluid_gm(8.0, 7.5 + 0.1153, free_surface_moment(15 * 10**3 / 12, 1025), 8000).point, 0.2245, 0.00005,
      f"{MATES}, example of a tank pumped to half"),
-    (rectangular_inertia(12, 16), 4096, 0, "printed question on free surfaces of two tanks, 16 m broad and 12 m long"),
-    (rectangular_inertia(16, 12), 2304, 0, "printed question on free surfaces of two tanks, 12 m broad and 16 m long"),
-    (rectangular_inertia(8, 6), 144.0, 0, HAND), (free_surface_moment(144, 850).point, 122.4, 1e-9, HAND),
-    (free_surface_moment(rectangular_inertia(8, 6, 2), 850).point, 30.6, 1e-9, f"{HAND}: two divisions take three quarters away"),
+    (free_surface_moment(144, 850).point, 122.4, 1e-9, HAND),
     (fluid_gm(7.55, 6.590, 122.4 + 30.6, 3095).point, 0.911, 0.0005, HAND),
 ]
 DRAUGHTS = [
@@ -100,16 +96,15 @@ def test_a_figure_comes_out_as_in_its_source(found, expected, tolerance, source)
     assert expected == pytest.approx(found, abs=tolerance + 1e-12), source
 
 
-@pytest.mark.parametrize(("row", "mass", "water"), [
-    ("1 in, schedule 40", 2.50, 0.57), ("2 in, schedule 40", 5.44, 2.22), ("2 in, schedule 80", 7.48, 1.95), ("3 in, schedule 40", 11.29, 4.89),
-    ("4 in, schedule 40", 16.08, 8.42), ("4 in, schedule 80", 22.32, 7.60), ("5 in, schedule 40", 21.77, 13.23), ("6 in, schedule 40", 28.26, 19.11),
-    ("6 in, schedule 80", 42.56, 17.24), ("8 in, schedule 40", 42.55, 33.09), ("8 in, schedule 80", 64.64, 30.20), ("10 in, schedule 40", 60.29, 52.13),
-    ("12 in, standard wall", 73.86, 74.76),
+@pytest.mark.parametrize(("row", "mass"), [
+    ("1 in, schedule 40", 2.50), ("2 in, schedule 40", 5.44), ("2 in, schedule 80", 7.48), ("3 in, schedule 40", 11.29),
+    ("4 in, schedule 40", 16.08), ("4 in, schedule 80", 22.32), ("5 in, schedule 40", 21.77), ("6 in, schedule 40", 28.26),
+    ("6 in, schedule 80", 42.56), ("8 in, schedule 40", 42.55), ("8 in, schedule 80", 64.64), ("10 in, schedule 40", 60.29),
+    ("12 in, standard wall", 73.86),
 ])
-def test_pipe_rows_weigh_what_the_standard_prints(row, mass, water):
-    """ASME B36.10: kg/m of the bare pipe, and of sea water within it, to one in the second decimal."""
+def test_pipe_rows_weigh_what_the_standard_prints(row, mass):
+    """ASME B36.10: kg/m of the bare pipe, to one in the second decimal."""
     assert mass == pytest.approx(pipe_unit_mass(row), abs=0.01)
-    assert water == pytest.approx(pipe_water(row), abs=0.01)
 
 
 @pytest.mark.parametrize(("start", "sinking", "trim", "lcf", "length", "fore", "aft", "source"), [

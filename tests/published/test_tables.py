@@ -11,7 +11,7 @@ from inspector.criteria.dynamic_positioning import CIRC_645, CIRC_1580, COUNTS, 
 from inspector.criteria.emissions import nox_limit
 from inspector.criteria.insulation import MINIMUM_INDEX
 from inspector.criteria.refrigeration import GASES, LEAK_CHECKS
-from inspector.criteria.vibration import CLASSES, TOP_GRADE, engine_zone, machine_zone, severity_grade
+from inspector.criteria.vibration import CLASSES, TOP_GRADE, engine_ladder, machine_ladder, severity_grade
 
 # group, support, ends of zones A, B, C in mm/s; ISO 20816-3:2022 and ISO 10816-3:2009 (memory)
 VELOCITIES = [
@@ -23,7 +23,7 @@ VELOCITIES = [
 @pytest.mark.parametrize(("group", "support", "a", "b", "c"), VELOCITIES)
 def test_the_zones_of_rotating_machines(group, support, a, b, c):
     """Each end belongs to its zone and a hundredth more to the next."""
-    found = [machine_zone(v, group, support)[-1] for v in (a, a + 0.01, b, b + 0.01, c, c + 0.01)]
+    found = [machine_ladder(group, support).step(v).band[-1] for v in (a, a + 0.01, b, b + 0.01, c, c + 0.01)]
     assert list("ABBCCD") == found
 
 
@@ -47,7 +47,7 @@ def test_the_zones_of_engines():
     ends = dict(LADDER)
     assert expected == CLASSES
     for name, (long_term, limited) in CLASSES.items():
-        found = [engine_zone(ends[grade], name) for grade in (long_term, limited)]
+        found = [engine_ladder(name).step(ends[grade]).band for grade in (long_term, limited)]
         assert found == ["zone A or B", "zone C"]
 
 
@@ -130,7 +130,4 @@ def test_the_limits_of_water_in_oil():
 
 def test_the_limits_of_supply():
     """8 % distortion (seen), 100 Ω/V, 100 and 1000 kΩ to earth (common practice)."""
-    expected = (8.0, 100.0, 1000.0, "0.1")
-    assert expected == (
-        supply.MOST_DISTORTION, supply.LOCATE_BELOW, supply.SOUND_ABOVE, str(supply.OHMS_PER_VOLT),
-    )
+    assert (8.0, {"alarm": 100.0, "locate": 100.0, "sound": 1000.0}) == (supply.MOST_DISTORTION, supply.EARTH_PROFILE.values)

@@ -10,13 +10,21 @@ import pytest
 from inspector.record import bundle, durable, photos
 from inspector.record.bundle import BundleRefused
 from inspector.record.journal import read_folder, to_line
+from inspector.record.refusals import Refusals
 from inspector.record.state import State, snapshot
+from inspector.record.store import Inspections
+from tests.reliability.faults import failing
 
 CHECKLISTS = {"checklists/hull.toml": b"[system]\n"}
 
 
 def files_of(folder):
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def as_taken_in_by(host, folder):
+    """The files of an inspection that one computer wrote, as they stand where `host` took its bundle in."""
+    return {f"journal/{host}.jsonl" if name.startswith("journal/") else name: data for name, data in files_of(folder).items()}
 
 
 def pack(path, files, *, manifest=None, how=zipfile.ZIP_DEFLATED, twice=()):
@@ -33,48 +41,48 @@ def pack(path, files, *, manifest=None, how=zipfile.ZIP_DEFLATED, twice=()):
 def refused(path, inspections, match):
     before = files_of(inspections) if inspections.exists() else {}
     with pytest.raises(BundleRefused, match=match):
-        bundle.take_in(path, inspections)
+        bundle.take_in(path, inspections, "host")
     assert before == files_of(inspections)
     assert [] == list(inspections.glob(".*"))
 
 
 def test_a_bundle_makes_the_inspection_whole_elsewhere(tmp_path, inspection, picture):
-    """Journal, photos and checklists arrive to the byte; derived copies are made there anew."""
+    """Journal lines, photos and checklists arrive to the byte; derived copies are made there anew."""
     here = inspection("here", data=picture())
     bundle.write(here, tmp_path / "out.zip")
     there = tmp_path / "there"
-    assert ("2026-05-02-aa", 1, 1) == bundle.take_in(tmp_path / "out.zip", there)
-    carried = {name: data for name, data in files_of(here).items() if not name.startswith("derived/")}
+    assert ("2026-05-02-aa", 1, 1) == bundle.take_in(tmp_path / "out.zip", there, "host")
+    carried = {name: data for name, data in as_taken_in_by("host", here).items() if not name.startswith("derived/")}
     assert carried == files_of(there / "2026-05-02-aa")
     assert photos.report_copy(there / "2026-05-02-aa", photos.take_in(here, picture()).sha).is_file()
-    assert ("2026-05-02-aa", 0, 0) == bundle.take_in(tmp_path / "out.zip", there)
+    assert ("2026-05-02-aa", 0, 0) == bundle.take_in(tmp_path / "out.zip", there, "host")
     assert carried.keys() <= files_of(there / "2026-05-02-aa").keys()
 
 
 def test_two_computers_agree_after_bundles_both_ways(tmp_path, inspection, entry, picture):
-    """Each side keeps its own lines and gains the other's, in files of the same names; both then show the same state."""
+    """Each side keeps its own lines and gains the other's, in its own file; both then show the same state."""
     one = inspection("one", "laptop", [entry(1), entry(1, "poor", device="laptop", replaces=["phone:1"])], picture())
     two = inspection("two", "tablet", [entry(1), entry(2, "fair", replaces=["phone:1"])], picture(size=(500, 400)))
     (two / "checklists" / "hull.toml").write_text("[system]\n# as it is elsewhere\n")
     bundle.write(one, tmp_path / "one.zip")
     bundle.write(two, tmp_path / "two.zip")
-    assert ("2026-05-02-aa", 1, 1) == bundle.take_in(tmp_path / "one.zip", two.parent)
-    assert ("2026-05-02-aa", 1, 1) == bundle.take_in(tmp_path / "two.zip", one.parent)
+    assert ("2026-05-02-aa", 1, 1) == bundle.take_in(tmp_path / "one.zip", two.parent, "tablet")
+    assert ("2026-05-02-aa", 1, 1) == bundle.take_in(tmp_path / "two.zip", one.parent, "laptop")
     ours, theirs = read_folder(one / "journal"), read_folder(two / "journal")
     assert snapshot(State(ours.entries.values())) == snapshot(State(theirs.entries.values()))
     assert {"phone:1", "phone:2", "laptop:1"} == set(ours.entries)
-    assert ["laptop.jsonl", "tablet.jsonl"] == sorted(path.name for path in (one / "journal").iterdir())
+    assert (["laptop.jsonl"], ["tablet.jsonl"]) == tuple([path.name for path in (side / "journal").iterdir()] for side in (one, two))
     assert sorted(path.name for path in (one / "photos").iterdir()) == sorted(path.name for path in (two / "photos").iterdir())
     assert "[system]\n# as it is elsewhere\n" == (two / "checklists" / "hull.toml").read_text()
 
 
-def test_files_of_the_same_name_are_joined_line_by_line(tmp_path, inspection, entry):
-    """Where both sides have a file of one computer, neither loses a line, damaged or whole."""
+def test_a_bundle_is_joined_to_the_own_file_line_by_line(tmp_path, inspection, entry):
+    """What stands in the own file stays, damaged or whole, and what is new is added on lines of its own."""
     one, two = inspection("one", entries=[entry(1), entry(2)]), inspection("two", entries=[entry(1), entry(3)])
     with open(two / "journal" / "laptop.jsonl", "ab") as file:
         file.write(b"torn by a pulled plug")
     bundle.write(one, tmp_path / "one.zip")
-    assert 1 == bundle.take_in(tmp_path / "one.zip", two.parent)[1]
+    assert 1 == bundle.take_in(tmp_path / "one.zip", two.parent, "laptop")[1]
     lines = (two / "journal" / "laptop.jsonl").read_bytes().split(b"\n")
     assert [*(to_line(entry(n))[:-1] for n in (1, 3)), b"torn by a pulled plug", to_line(entry(2))[:-1], b""] == lines
     assert {"phone:1", "phone:2", "phone:3"} == set(read_folder(two / "journal").entries)
@@ -86,11 +94,61 @@ def test_a_file_that_is_open_for_appending_stays_the_same_file(tmp_path, inspect
     bundle.write(one, tmp_path / "one.zip")
     held = os.open(two / "journal" / "laptop.jsonl", os.O_RDWR | os.O_APPEND)
     try:
-        bundle.take_in(tmp_path / "one.zip", two.parent)
+        bundle.take_in(tmp_path / "one.zip", two.parent, "laptop")
         durable.append(held, to_line(entry(9)))
     finally:
         os.close(held)
     assert {"phone:1", "phone:2", "phone:9"} == set(read_folder(two / "journal").entries)
+
+
+def test_another_computers_file_is_never_written_to(tmp_path, inspection, entry):
+    """What is new of a computer whose journal stands here goes to the own file, since a program may be carrying that one."""
+    one, two = inspection("one", "office", [entry(1), entry(2)]), inspection("two", "office", [entry(1)])
+    bundle.write(one, tmp_path / "one.zip")
+    before = (two / "journal" / "office.jsonl").read_bytes()
+    assert 1 == bundle.take_in(tmp_path / "one.zip", two.parent, "ship")[1]
+    assert before == (two / "journal" / "office.jsonl").read_bytes()
+    assert to_line(entry(2)) == (two / "journal" / "ship.jsonl").read_bytes()
+
+
+def test_what_a_bundle_brings_is_seen_at_once_even_after_a_failed_write(tmp_path, inspection, entry):
+    """A running program whose last write the disk refused takes a bundle in: its entries are shown, not only after the next answer."""
+    one, two = inspection("one", "office", [entry(1)]), inspection("two", "ship", [entry(5)])
+    bundle.write(one, tmp_path / "one.zip")
+    running = Inspections(two.parent, "ship")
+    running.get(two.name).say("QX", [("vessel", "name", "Grey Heron")])
+    with failing(1), pytest.raises(durable.NotWritten):
+        running.get(two.name).say("QX", [("vessel", "name", "Grey Petrel")])
+    bundle.take_in(tmp_path / "one.zip", two.parent, "ship", running.paused)
+    assert ["phone:5", "ship:1", "phone:1"] == [one.id for one in running.get(two.name).entries]
+    running.close()
+
+
+def test_a_bundle_that_the_disk_refuses_spoils_nothing_that_is_written_next(tmp_path, inspection, entry):
+    """The disk fills up while a bundle is merged and half a line stays: the running program's next answer is whole, and so is the bundle, brought again."""
+    one = inspection("one", "office", [entry(1)])
+    bundle.write(one, tmp_path / "one.zip")
+    two = inspection("two", "ship", [entry(5)])
+    running = Inspections(two.parent, "ship")
+    running.get(two.name).say("QX", [("vessel", "name", "Grey Heron")])
+    with failing(1, "full"), pytest.raises(durable.NotWritten):
+        bundle.take_in(tmp_path / "one.zip", two.parent, "ship", running.paused)
+    running.get(two.name).say("QX", [("vessel", "name", "Grey Petrel")])
+    assert {"phone:5", "ship:1", "ship:2"} == set(read_folder(two / "journal").entries)
+    assert ("2026-05-02-aa", 1, 0) == bundle.take_in(tmp_path / "one.zip", two.parent, "ship", running.paused)
+    assert {"phone:5", "ship:1", "ship:2", "phone:1"} == {one.id for one in running.get(two.name).entries}
+    running.close()
+
+
+def test_a_rotten_line_of_a_bundle_is_kept_aside(tmp_path, inspection, entry):
+    """A whole line whose checksum does not fit is not taken in, but what it says is kept for people; half a line says nothing."""
+    one = inspection("one", "office", [entry(1)])
+    with open(one / "journal" / "office.jsonl", "ab") as file:
+        file.write(to_line(entry(2)).replace(b"good", b"poor") + to_line(entry(3))[:40] + b"\n" + to_line(entry(4)))
+    bundle.write(one, tmp_path / "one.zip")
+    assert 2 == bundle.take_in(tmp_path / "one.zip", tmp_path / "there", "ship")[1]
+    [row] = Refusals(tmp_path / "there" / "2026-05-02-aa" / "refused", "ship").all()
+    assert ("A line of office.jsonl in a bundle is not taken in: its checksum does not fit.", True) == (row["why"], "phone:2" in row["entry"]["line"])
 
 
 def test_a_line_being_written_stays_out_of_the_bundle(tmp_path, inspection):
@@ -99,7 +157,7 @@ def test_a_line_being_written_stays_out_of_the_bundle(tmp_path, inspection):
     with open(here / "journal" / "laptop.jsonl", "ab") as file:
         file.write(b'{"sum":"0000')
     bundle.write(here, tmp_path / "out.zip")
-    bundle.take_in(tmp_path / "out.zip", tmp_path / "there")
+    bundle.take_in(tmp_path / "out.zip", tmp_path / "there", "host")
     assert [] == read_folder(tmp_path / "there" / "2026-05-02-aa" / "journal").damage
 
 
@@ -112,8 +170,8 @@ def test_a_rotten_photo_stays_out_and_is_named(tmp_path, inspection, picture):
     bundle.write(here, tmp_path / "out.zip")
     with zipfile.ZipFile(tmp_path / "out.zip") as archive:
         assert [f"photos/{path.name}"] == json.loads(archive.read("manifest.json"))["left_out"]
-    assert ("2026-05-02-aa", 1, 0) == bundle.take_in(tmp_path / "out.zip", tmp_path / "there")
-    bundle.take_in(tmp_path / "whole.zip", here.parent)
+    assert ("2026-05-02-aa", 1, 0) == bundle.take_in(tmp_path / "out.zip", tmp_path / "there", "host")
+    bundle.take_in(tmp_path / "whole.zip", here.parent, "host")
     assert [] == photos.verify(here)
 
 
@@ -240,10 +298,10 @@ def test_any_altered_byte_leaves_the_bundle_refused_or_the_same(tmp_path, inspec
         (tmp_path / "altered.zip").write_bytes(altered)
         there = tmp_path / f"there-{place}"
         try:
-            bundle.take_in(tmp_path / "altered.zip", there)
+            bundle.take_in(tmp_path / "altered.zip", there, "host")
         except BundleRefused:
             refusals += 1
             assert {} == files_of(there)
         else:
-            assert files_of(here) == files_of(next(there.iterdir()))
+            assert as_taken_in_by("host", here) == files_of(next(there.iterdir()))
     assert refusals > len(data) // 6

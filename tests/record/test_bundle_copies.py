@@ -24,7 +24,7 @@ def test_a_copy_travels_while_it_stands_in_for_its_original(tmp_path, inspection
     photos.take_in_copy(here, sha, picture(size=(64, 48)))
     photos.take_in_copy(here, SHA, picture(size=(64, 48)))
     bundle.write(here, tmp_path / "out.zip")
-    bundle.take_in(tmp_path / "out.zip", tmp_path / "there")
+    bundle.take_in(tmp_path / "out.zip", tmp_path / "there", "host")
     there = tmp_path / "there" / "2026-05-02-aa"
 
     assert photos.original(there, sha).read_bytes() == original
@@ -61,7 +61,7 @@ def test_a_copy_whose_name_lies_is_not_merged(tmp_path, inspection, picture):
     data = picture()
     (here / "copies" / f"{SHA}.{'b' * 64}.jpg").write_bytes(data)
     bundle.write(here, tmp_path / "out.zip")
-    bundle.take_in(tmp_path / "out.zip", tmp_path / "there")
+    bundle.take_in(tmp_path / "out.zip", tmp_path / "there", "host")
 
     assert not (tmp_path / "there" / "2026-05-02-aa" / "copies").exists()
     assert hashlib.sha256(data).hexdigest() != "b" * 64
@@ -73,7 +73,7 @@ def test_a_bundle_cannot_take_the_place_of_what_was_recorded(tmp_path, inspectio
     false = inspection("false", "aaa", [entry(1, "failed"), entry(2, "fair")])
     bundle.write(false, tmp_path / "out.zip")
 
-    assert ("2026-05-02-aa", 1, 0) == bundle.take_in(tmp_path / "out.zip", here.parent)
+    assert ("2026-05-02-aa", 1, 0) == bundle.take_in(tmp_path / "out.zip", here.parent, "host")
     again = opened(here)
     assert ["good", "fair"] == [one.value for one in again.state.heads("sheet/hull/hull-1/plating", "rating")]
     assert [] == again.damage
@@ -87,5 +87,5 @@ def test_a_bundle_for_which_there_is_no_room_changes_nothing(tmp_path, inspectio
     monkeypatch.setattr(bundle.shutil, "disk_usage", lambda _: namedtuple("Usage", "total used free")(10**9, 10**9, 50_000_000))
 
     with pytest.raises(BundleRefused, match="MB are free"):
-        bundle.take_in(tmp_path / "out.zip", tmp_path / "there")
+        bundle.take_in(tmp_path / "out.zip", tmp_path / "there", "host")
     assert [] == os.listdir(tmp_path / "there")

@@ -1,5 +1,6 @@
 """Three devices and two laptops in every order of events that can be thought of: a state machine for Hypothesis."""
 
+import itertools
 import shutil
 import tempfile
 from pathlib import Path
@@ -10,7 +11,8 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 from inspector.errors import InspectorError
 from inspector.record.store import Inspections
 from tests.reliability.faults import KINDS, Gone, failing
-from tests.reliability.fleet import ID, Device, Laptop, Stick, World, folded
+from tests.reliability.fleet import ID, Device, Laptop, Stick
+from tests.reliability.truth import World, folded
 
 PLACES = (("sheet/hull/shell/plating", "rating"), ("sheet/hull/shell/plating", "reading/mm"), ("vessel", "name"))
 VALUES = ("good", "poor", None, {"value": "9.6", "unit": "mm"})
@@ -35,6 +37,7 @@ class Fleet(RuleBasedStateMachine):
         self.force = self.world.in_force()
         self.force.__enter__()
         self.bundles: list[Stick] = []
+        self.numbers = itertools.count(1)
 
     @initialize(told=st.booleans())
     def begin(self, told):
@@ -128,8 +131,12 @@ class Fleet(RuleBasedStateMachine):
         self.laptops[which].carry_to(self.laptops[1 - which], share)
 
     @rule(which=laptops)
+    def a_backup_is_put_back(self, which):
+        self.laptops[which].put_back()
+
+    @rule(which=laptops)
     def a_bundle_is_made(self, which):
-        path = self.folder / f"{len(self.bundles) % KEPT_BUNDLES}-{len(self.world.issued)}.zip"
+        path = self.folder / f"{next(self.numbers)}.zip"
         self.bundles = [*self.bundles, self.laptops[which].export(path)][-KEPT_BUNDLES:]
 
     @precondition(lambda self: self.bundles)

@@ -146,7 +146,7 @@ def test_a_bundle_brought_while_folders_are_carried(offices, tmp_path):
     bundle.write(south.inspection().folder, tmp_path / "stick.zip")
     south.answer(3)
     time.sleep(1.1)  # north's copy of south's journal is to be the newer file
-    bundle.take_in(tmp_path / "stick.zip", north.data / "inspections", north.inspections.paused)
+    bundle.take_in(tmp_path / "stick.zip", north.data / "inspections", "north", north.inspections.paused)
     north.answer(2)
     south.carrier.start()
     carried(north, south)

@@ -149,7 +149,7 @@ def test_a_bundle_taken_in_loses_and_damages_nothing(tmp_path):
 
     def prepare(place):
         begun(place).close()
-        return lambda: bundle.take_in(tmp_path / "one.zip", place)
+        return lambda: bundle.take_in(tmp_path / "one.zip", place, "host")
 
     for place, k, done in every_crash(prepare, tmp_path, InspectorError):
         folder = place / "one"
@@ -158,7 +158,7 @@ def test_a_bundle_taken_in_loses_and_damages_nothing(tmp_path):
         assert [] == photos.verify(folder), k
         assert ["one"] == Inspections(place, "host").ids(), k
         assert not done or len(ids) == 5, k
-        bundle.take_in(tmp_path / "one.zip", place)
+        bundle.take_in(tmp_path / "one.zip", place, "host")
         reading = read_folder(folder / "journal")
         assert 5 == len(reading.entries), k
         assert all(one.what == "is not a whole journal line" for one in reading.damage), k
@@ -176,7 +176,7 @@ def test_a_bundle_written_is_whole_or_the_earlier_one(tmp_path):
         return lambda: bundle.write(source.folder, place / "out.zip")
 
     for place, k, _ in every_crash(prepare, tmp_path, InspectorError):
-        assert ("one", 2, 0) == bundle.take_in(place / "out.zip", place / "there"), k
+        assert ("one", 2, 0) == bundle.take_in(place / "out.zip", place / "there", "host"), k
 
 
 def test_a_report_is_the_earlier_or_the_new_one(tmp_path):

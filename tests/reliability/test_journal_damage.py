@@ -43,6 +43,38 @@ def test_a_garbage_line_in_the_middle_costs_only_itself(tmp_path, garbage):
     assert [("laptop.jsonl", 2)] == [(one.file, one.line) for one in reading.damage]
 
 
+def test_a_file_put_in_the_place_of_the_open_one_is_the_one_that_is_written_to(tmp_path):
+    """A backup put back, or a folder carried by a program, while this one runs: the next entry goes to the file that bears the name."""
+    path = tmp_path / "laptop.jsonl"
+    journal = Journal(path)
+    journal.append([an_entry(1)])
+    (tmp_path / "put-back").write_bytes(path.read_bytes())
+    (tmp_path / "put-back").replace(path)
+    journal.append([an_entry(2)])
+    path.unlink()
+    journal.append([an_entry(3)])
+    journal.close()
+    assert [3] == [entry.number for entry in read_folder(tmp_path).entries.values()]
+    path.unlink()
+    journal.append([an_entry(4), an_entry(5)])
+    (tmp_path / "put-back").write_bytes(path.read_bytes())
+    (tmp_path / "put-back").replace(path)
+    journal.append([an_entry(6)])
+    journal.close()
+    assert [4, 5, 6] == [entry.number for entry in read_folder(tmp_path).entries.values()]
+
+
+def test_what_a_killed_process_left_is_durable_before_it_is_shown(tmp_path, monkeypatch):
+    """Lines that no fsync of ours covers are synced when the inspection is opened: nobody may be shown what a pulled plug can still take."""
+    (tmp_path / "journal").mkdir()
+    path, synced, real = tmp_path / "journal" / "laptop.jsonl", [], os.fsync
+    path.write_bytes(to_line(an_entry(1)))
+    monkeypatch.setattr(os, "fsync", lambda handle: (synced.append(os.fstat(handle).st_ino), real(handle)))
+    one = Inspection(tmp_path, "laptop")
+    assert ([1], [path.stat().st_ino]) == ([entry.number for entry in one.entries], synced)
+    one.close()
+
+
 def full_after(monkeypatch, room):
     """A disk with `room` bytes left: os.write takes what fits, then refuses."""
     real, left = os.write, [room]

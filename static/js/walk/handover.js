@@ -25,7 +25,6 @@ export class Handover extends EventTarget {
   #epoch = "";
   #position = 0;
   #held = {};
-  #missing = {};
 
   constructor(log, talk) {
     super();
@@ -130,8 +129,8 @@ export class Handover extends EventTarget {
   }
 
   #learn(reply) {
-    this.#held = { ...this.#held, ...reply.held };
-    this.#missing = reply.missing ?? {};
+    // Replaced and not merged: a name that the computer does not count any more is one of which it has nothing.
+    if (reply.held) this.#held = reply.held;
   }
 
   async #sendLost(there) {
@@ -141,15 +140,16 @@ export class Handover extends EventTarget {
     if (rows.length) await this.#sendEntries();
   }
 
-  // Send again what the computer names as missing of this browser's own entries. Refused ones stay refused.
+  // Send again all from the first hole on, the lost end included, of every name used here. Refused ones stay refused.
   async #fillHoles() {
-    const own = await ownCounts(this.log.inspection);
-    const named = [...own.keys()].flatMap((device) => (this.#missing[device] ?? []).map((number) => `${device}:${number}`));
-    if (!named.length) return false;
     const refused = new Set(this.refused.map((row) => row.id));
-    const ids = named.filter((id) => !refused.has(id));
-    await requeue(this.log.inspection, ids);
-    return ids.length > 0;
+    const ids = [];
+    for (const [device, count] of await ownCounts(this.log.inspection)) {
+      for (let number = (this.#held[device] ?? 0) + 1; number <= count; number += 1) ids.push(`${device}:${number}`);
+    }
+    const wanted = ids.filter((id) => !refused.has(id));
+    await requeue(this.log.inspection, wanted);
+    return wanted.length > 0;
   }
 }
 

@@ -4,7 +4,7 @@
 const NUMBER = /^[+-]?(?:\d+|\d{1,3}(?: \d{3})+)?(?:[.,]\d+)?$/, TWO_WAYS = /^[+-]?[1-9]\d{0,2},\d{3}$/;
 
 // A number as a surveyor types it, as a fraction [numerator, denominator] of BigInts; null where it cannot be read in one way only.
-export function readNumber(typed) {
+function readNumber(typed) {
   const plain = typed.replace(/[\u00a0\u2009\u202f]/g, " ").trim().replace("−", "-");
   if (!plain || !NUMBER.test(plain) || !/\d$/.test(plain) || TWO_WAYS.test(plain)) return null;
   const [whole, decimals = ""] = plain.replaceAll(" ", "").replace("+", "").replace(",", ".").split(".");

@@ -12,7 +12,7 @@ function whatWaits({ queued, photos, since }) {
 }
 
 // What is wrong, each in a few words; the strip stays quiet about what is right.
-export function whatIsWrong({ refused, trouble }, { old, others, spaceLeft }) {
+function whatIsWrong({ refused, trouble }, { old, others, spaceLeft }) {
   const wrong = [];
   if (trouble) wrong.push(trouble);
   if (refused.length) wrong.push(`refused entries: ${refused.length}`);
@@ -23,7 +23,7 @@ export function whatIsWrong({ refused, trouble }, { old, others, spaceLeft }) {
 }
 
 // The whole sentence. "All handed over" only where the computer's own count has proved it.
-export function whereItIs(handover, device) {
+function whereItIs(handover, device) {
   const proved = handover.proved ? `all handed over to ${handover.host}` : "";
   const settled = handover.trouble || handover.refused.length ? "kept here, nothing else waits" : `handed over, ${handover.host} has not confirmed it yet`;
   return [whatWaits(handover) || proved || settled, ...whatIsWrong(handover, device)].join(" · ");

@@ -15,7 +15,7 @@ function base64(bytes) {
 }
 
 // The file as a Blob: {"format", "version", "inspection", "device", "entries": [...], "photos": [{"sha256", "kind", "base64"}]}.
-export async function waitingFile(inspection, device) {
+async function waitingFile(inspection, device) {
   const entries = [...(await queuedEntries(inspection)), ...(await refusedRows(inspection))].map((row) => row.entry);
   const head = JSON.stringify({ format: "inspector-waiting", version: 1, inspection, device, entries });
   const parts = [head.slice(0, -1), ',"photos":['];
