@@ -4,7 +4,6 @@ import secrets
 from typing import Any
 
 from flask import Blueprint, abort, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 
 from inspector.assess.gather import YEARLY
 from inspector.assess.shapes import URGENCIES, VERDICTS, SystemPart
@@ -12,6 +11,7 @@ from inspector.errors import InspectorError
 from inspector.quantities import parse_number
 from inspector.record.store import Inspection
 from inspector.web.desk import desk, open_inspection, title_of
+from inspector.web.forms import TokenForm
 from inspector.web.rates import line_by_rate
 from inspector.web.settle import differing
 
@@ -44,7 +44,7 @@ def _page(inspection: Inspection, system_id: str | None, fault: str):
     if system_id and chosen is None:
         abort(404)
     return render_template(
-        "decide/decide.html", inspection=inspection, assessment=assessment, chosen=chosen, form=FlaskForm(), fault=fault, verdicts=VERDICTS[:3],
+        "decide/decide.html", inspection=inspection, assessment=assessment, chosen=chosen, form=TokenForm(), fault=fault, verdicts=VERDICTS[:3],
         parts=PARTS, acts=ACTS, urgencies=URGENCIES, step="decide", title=title_of(inspection), differing=differing(inspection),
         facts=inspection.state.values(f"verdict/{system_id}/all") if chosen else {}, rates=desk().catalogue.all("rates"),
     ), 400 if fault else 200

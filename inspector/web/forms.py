@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from flask import request
 from flask_wtf import FlaskForm
 from wtforms import HiddenField, SelectField, StringField, TextAreaField
 from wtforms.validators import Length, StopValidation
@@ -51,7 +52,15 @@ BRIEF = (
 )
 
 
-class PlainForm(FlaskForm):
+class TokenForm(FlaskForm):
+    """A form that carries its token and reads what was posted as a form; a body of JSON, however deep, is no form of ours."""
+
+    class Meta(FlaskForm.Meta):
+        def wrap_formdata(self, form, formdata):
+            return request.form if request.method == "POST" else None
+
+
+class PlainForm(TokenForm):
     """A form that carries which entries its author saw, so that an answer given meanwhile elsewhere is never replaced unseen."""
 
     seen = HiddenField()

@@ -5,10 +5,10 @@ from contextlib import AbstractContextManager
 from pathlib import Path
 
 from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 
 from inspector.record import bundle, waiting
 from inspector.web.desk import Desk, desk
+from inspector.web.forms import TokenForm
 
 pages = Blueprint("imports", __name__)
 
@@ -16,7 +16,7 @@ pages = Blueprint("imports", __name__)
 @pages.get("/import")
 def form():
     """Choose the file."""
-    return render_template("sharing/import.html", title="Bring in", form=FlaskForm())
+    return render_template("sharing/import.html", title="Bring in", form=TokenForm())
 
 
 @pages.post("/import")

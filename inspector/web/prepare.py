@@ -1,11 +1,10 @@
 """Prepare: the list of inspections, briefs, surveyors; the visit, the vessel, and the systems with their units counted."""
 
 from flask import Blueprint, flash, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 
 from inspector.assess.shapes import NEEDS
 from inspector.web.desk import desk, open_inspection, title_of
-from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, first_fault, form_for, imo_sentence
+from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, TokenForm, first_fault, form_for, imo_sentence
 from inspector.web.overview import rows
 from inspector.web.rules import kept_levels
 from inspector.web.units import unit_id, units_of
@@ -19,7 +18,7 @@ PARTS = {"inspection": ("The visit", VISIT), "vessel": ("The vessel", VESSEL)}
 def home():
     """The inspections with what is known of each; briefs and surveyors."""
     catalogue = desk().catalogue
-    return render_template("prepare/home.html", rows=rows(desk()), briefs=catalogue.all("briefs"), surveyors=catalogue.all("surveyors"), form=FlaskForm(),
+    return render_template("prepare/home.html", rows=rows(desk()), briefs=catalogue.all("briefs"), surveyors=catalogue.all("surveyors"), form=TokenForm(),
                            own_faults=desk().own_faults)
 
 
@@ -93,7 +92,7 @@ def prepare(inspection_id: str):
     total = {"checks": sum(len(one.checks_for(unit["kind"])) for one in library.systems.values() for unit in units[one.id]), "minutes": sum(minutes.values()),
              "critical": sum(one.minutes(unit["kind"], critical=True) for one in library.systems.values() for unit in units[one.id])}
     return render_template(
-        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=FlaskForm(), total=total, minutes=minutes,
+        "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=TokenForm(), total=total, minutes=minutes,
         opened=request.args.get("opened"), refused=inspection.refused(),
         vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
         imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=title_of(inspection),

@@ -1,12 +1,12 @@
 """The rate book: the surveyor's own prices per unit of work, with currency, date and where they come from; kept with the catalogue, never shipped."""
 
 from flask import Blueprint, flash, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 
 from inspector.errors import InspectorError
 from inspector.quantities import parse_number
 from inspector.record.catalogue import Catalogue
 from inspector.web.desk import desk
+from inspector.web.forms import TokenForm
 
 pages = Blueprint("rates", __name__)
 TEXTS = ("name", "unit", "currency", "on", "source")
@@ -36,7 +36,7 @@ def rates():
                 desk().catalogue.put("rates", {**typed, **({"id": known["id"]} if known else {})})
                 flash("The rate is kept. Lines that were priced before keep their amounts.")
                 return redirect(url_for("rates.rates"))
-    return render_template("rates/rates.html", rates=desk().catalogue.all("rates"), typed=typed, fault=fault, form=FlaskForm(), title="Rate book",
+    return render_template("rates/rates.html", rates=desk().catalogue.all("rates"), typed=typed, fault=fault, form=TokenForm(), title="Rate book",
                            inspection=None), 400 if fault else 200
 
 

@@ -4,13 +4,13 @@ import io
 
 import segno
 from flask import Blueprint, flash, jsonify, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 from markupsafe import Markup
 
 from inspector.errors import InspectorError
 from inspector.record import strict_json
 from inspector.record.store import NoSuchInspection
 from inspector.web.desk import desk, open_inspection, title_of
+from inspector.web.forms import TokenForm
 from inspector.web.pairing import CodeRefused
 from inspector.web.security import give_cookie
 from inspector.web.shared import sharing
@@ -40,7 +40,7 @@ def _page(code: str = ""):
     now_shared, shared = sharing().inspections(), sharing().shared
     rows = [{"id": one, "title": _title(one), "mode": now_shared.get(one, {}).get("mode", "")} for one in desk().inspections.ids()]
     return render_template(
-        "sharing/sharing.html", title="Sharing", shared=shared, rows=rows, devices=sharing().devices.all(), form=FlaskForm(), code=code, day=_day,
+        "sharing/sharing.html", title="Sharing", shared=shared, rows=rows, devices=sharing().devices.all(), form=TokenForm(), code=code, day=_day,
         join_drawing=_drawing(f"{shared.origin}/join#{code.replace('-', '')}") if code and shared else "", minutes=int(sharing().pairing.seconds_left() // 60),
         fetch_drawing=_drawing(_fetch_address(shared)) if shared and shared.fetch_port else "", fetch_address=_fetch_address(shared),
     )

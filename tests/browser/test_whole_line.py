@@ -1,6 +1,7 @@
 """The whole line on a phone: from an empty data folder over the walk to the report, which is read back."""
 
 import io
+import re
 import urllib.request
 
 import pytest
@@ -60,6 +61,7 @@ def test_from_nothing_to_the_report(phone, served, files):
     phone.fill("[name=imo]", "0001236")
     phone.fill("[name=built]", "2008-03-14")
     phone.click("button:has-text('keep')")
+    phone.click("#thrusters summary")
     phone.fill("#thrusters [name=add]", "Bow thruster 9")
     phone.click("#thrusters button")
     phone.goto(f"{address}/inspection/{inspection}/walk")
@@ -77,9 +79,16 @@ def test_from_nothing_to_the_report(phone, served, files):
 
     text = " ".join(page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages)
     flat = "".join(text.split())
-    missing = [one for one in [*rated, *readings, "Finding number 1", "Finding number 2", "The yard knows these hubs."] if "".join(one.split()) not in flat]
+    missing = [one for one in [*readings, "Finding number 1", "Finding number 2", "The yard knows these hubs."] if "".join(one.split()) not in flat]
     assert missing == []
+    assert [] == [(title, rating) for title, rating in rated if not stands("".join(title.split()), rating, flat)]
     assert_photos_upright(pdf, len(files) - 1)
+
+
+def stands(title, rating, flat):
+    """The rating stands beside the check in a row of its own or, with nothing else to tell, the check stands in the list headed by its rating."""
+    lists = re.findall(r"(Good|Fair|Notanswered|Notfitted|Notseen[^:]*):(.*?)(?=Good:|Fair:|Notanswered:|Notfitted:|Notseen[^:]{0,12}:|$)", flat)
+    return title + rating in flat or any(title in listed[:3000] for word, listed in lists if word.lower() == rating)
 
 
 def walk_all(page):
@@ -92,7 +101,7 @@ def walk_all(page):
         for index in range(9):
             card = cards.nth(index)
             card.locator(f"button[data-rate={WORDS[index % 4]}]").click()
-            titles.append(card.locator("h2").inner_text() + WORDS[index % 4])
+            titles.append((card.locator("h2").inner_text(), WORDS[index % 4]))
         typed = cards.locator("input[data-kind=number]").first
         number = str(11 + len(readings))
         unit = cards.locator("select[data-unit-of]").first

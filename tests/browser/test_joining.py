@@ -10,20 +10,18 @@ import waitress
 
 from inspector import create_app
 from inspector.web.shared import Shared
-from tests import a_browser
-
-NAME = "laptop.test"
+from tests.browser.conftest import LAN_NAME
 
 
 @pytest.fixture
 def site(tmp_path):
     """A shared instance with a shared inspection: its address for devices, and the application."""
-    app = create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(NAME, 5731, "basic"))
+    app = create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(LAN_NAME, 5731, "basic"))
     server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
     threading.Thread(target=_run, args=(server,), daemon=True).start()
     begun = app.test_client().post("/inspections", data={"go": "walk"}).headers["Location"].split("/")[2]
     app.extensions["sharing"].share(begun)
-    yield f"http://{NAME}:{server.effective_port}", app, begun
+    yield f"http://{LAN_NAME}:{server.effective_port}", app, begun
     server.close()
     app.extensions["desk"].close()
 
@@ -31,21 +29,6 @@ def site(tmp_path):
 def _run(server):
     with contextlib.suppress(OSError):  # its sockets are closed under it at the end
         server.run()
-
-
-@pytest.fixture
-def phone():
-    path = a_browser.installed() or a_browser.own_download()
-    if not path:
-        pytest.skip(a_browser.MISSING)
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=path, args=["--no-sandbox", "--disable-gpu", f"--host-resolver-rules=MAP {NAME} 127.0.0.1"])
-        page = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True).new_page()
-        page.set_default_timeout(20_000)
-        yield page
-        browser.close()
 
 
 def join(phone, address, app, name="tablet of QX"):
