@@ -1,5 +1,9 @@
 """Certificates and surveys: what is due, in its window, overdue or postponed on the day, on a timeline; and what a change of purpose opens again."""
 
+from collections.abc import Iterator
+from datetime import timedelta
+
+from inspector.assess.assessment import day_of_visit
 from inspector.assess.certificates import DATES, Timeline, due_list, timelines
 from inspector.conversion.book import Case
 from inspector.conversion.chapters import Chapter, Lines, Period
@@ -15,6 +19,8 @@ CERTIFICATES = Table("certificates", "Certificates", "From the ship's file: one 
 ), subject="certificate")
 TABLES = (CERTIFICATES,)
 LAST_SHOWN = 40
+SERVICED = ("service-due", "printed-expiry")   # criteria whose value is the days left on the day of the visit
+SOON = 90
 PERSONS = 12
 
 
@@ -22,19 +28,46 @@ def chapter(case: Case) -> Chapter:
     """The chapter on papers and surveys."""
     lines = timelines(case.state, case.today)
     due = due_list(case.state, case.today)
+    services = _services(case)
     if not lines:
         gap = Gap("Certificates", "None is recorded; enter those of the ship's file with their dates.")
         return Chapter("papers", "Certificates and surveys", "No certificate is recorded, so nothing is known of the next surveys.", gaps=(gap,),
-                       warnings=tuple(_warnings(case)), faults=case.faults(*TABLES), tables=("certificates",))
+                       lines=tuple(_service_lines(services)), warnings=tuple(_warnings(case)), faults=case.faults(*TABLES), tables=("certificates",))
     rows = tuple((one.certificate.kind, one.certificate.number or "–", one.survey.name, _window(one.survey), one.survey.state, str(one.survey.left))
                  for one in due if one.survey)
     table = Lines("What comes due", ("certificate", "number", "survey", "window", "state", "days left"), rows, (5,),
                   f"As of {case.today.isoformat()}. Windows by the harmonised system of survey; flag and class decide, and may shorten them.")
     return Chapter(
-        "papers", "Certificates and surveys", _answer(due), lines=(table,), drawings=tuple(_drawings(case, lines)), warnings=tuple(_warnings(case)),
+        "papers", "Certificates and surveys", _answer(due), lines=(table, *_service_lines(services)), drawings=tuple(_drawings(case, lines, services)),
+        warnings=tuple(_warnings(case)),
         gaps=tuple(Gap(one.certificate.kind, one.sentence) for one in due if one.survey is None), faults=case.faults(*TABLES), tables=("certificates",),
         verify="Only the survey status printed by class and flag on the day counts; ask for it before you rely on these dates.",
     )
+
+
+def _services(case: Case) -> list[Period]:
+    """Every service and printed date that was read on board, the first due first: due on the day of the visit plus the days then left."""
+    visit = day_of_visit(case.state)
+    if visit is None:
+        return []
+    found = []
+    for system in case.assessment.systems:
+        for unit in system.units:
+            for result in unit.results:
+                judged = result.judgement
+                if judged and judged.criterion in SERVICED and judged.value is not None and result.applicable:
+                    on = visit + timedelta(days=round(judged.value))
+                    left = (on - case.today).days
+                    state = "overdue" if left < 0 else "due" if left <= SOON else "not yet"
+                    found.append(Period(f"{unit.name}: {result.check.title}", on, on, state))
+    return sorted(found, key=lambda one: (one.end, one.label))
+
+
+def _service_lines(services: list[Period]) -> Iterator[Lines]:
+    if services:
+        yield Lines("Safety equipment and other services read on board", ("what", "due", "state"),
+                    tuple((one.label, one.end.isoformat(), one.state) for one in services), (),
+                    "Intervals with their sources stand with each reading; flag, class and maker may shorten them.")
 
 
 def _window(survey) -> str:
@@ -65,10 +98,13 @@ def _warnings(case: Case):
                "passenger is for the flag to say, before a contract is signed.")
 
 
-def _drawings(case: Case, lines: tuple[Timeline, ...]):
+def _drawings(case: Case, lines: tuple[Timeline, ...], services: list[Period]) -> Iterator[Drawing]:
     periods = [Period(f"{one.certificate.kind}, {survey.name}"[:LAST_SHOWN], survey.opens or survey.closes, survey.closes, survey.state)
                for one in lines for survey in one.surveys if survey.state not in ("done", "past", "not needed", "done late")]
     periods.sort(key=lambda period: period.end)
     if periods:
         told = "; ".join(f"{one.label} {one.state}, by {one.end.isoformat()}" for one in periods[:4])
         yield Drawing("Survey windows ahead", case.today, tuple(periods[:24]), told)
+    if services:
+        told = "; ".join(f"{one.label} {one.state}, {one.end.isoformat()}" for one in services[:4])
+        yield Drawing("Services ahead", case.today, tuple(services[:24]), told)

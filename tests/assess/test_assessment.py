@@ -7,7 +7,9 @@ import pytest
 from inspector.assess.assessment import assess
 from inspector.assess.gather import facts
 from inspector.assess.verdict import Settings
+from inspector.checklists import read_library
 from inspector.record.state import State
+from inspector.web.desk import known_inputs
 
 SHA = "a" * 64
 
@@ -255,3 +257,45 @@ def test_a_limit_that_is_only_remembered_makes_no_law(library, write):
 
     assert 1 == len(facts(write.state, "engines", "main", [found], (), ()).law)
     assert () == facts(write.state, "engines", "main", [recalled], (), ()).law
+
+
+def certificate(write, **fields):
+    for name, value in fields.items():
+        write("certificate/one", name, value)
+    return write
+
+
+@pytest.mark.parametrize(("fields", "said"), [
+    ({"kind": "engine air pollution prevention", "on_board": "no"}, "not on board"),
+    ({"kind": "class", "issued": "2020-05-01", "expires": "2025-05-01"}, "2025-05-01"),
+])
+def test_a_missing_or_overdue_paper_is_law_before_condition(tmp_path, library, write, fields, said):
+    """The system that the paper lets sail is refurbished by law, with rule and date, however well it looks."""
+    system = {"class": "hull"}.get(fields["kind"], "propulsion")
+    thrusters = (tmp_path / "thrusters.toml").read_text()
+    (tmp_path / f"{system}.toml").write_text(thrusters.replace('id = "thrusters"', f'id = "{system}"', 1))
+    certificate(write, **fields)("inspection", "date", "2026-05-02")(f"unit/{system}/one", "name", "One")
+    for name in ("oil", "tunnel", "noise"):
+        write.rate(f"{system}/one/{name}", "good")
+
+    found = next(one for one in assess(write.state, read_library(tmp_path, known_inputs())).systems if one.system.id == system).whole
+
+    assert ("refurbish", "law") == (found.verdict, found.proposal.rule)
+    assert any(said in sentence for sentence in found.facts.law)
+
+
+def test_a_paper_in_order_makes_no_law(library, write):
+    """What is on board and not overdue says nothing against the system."""
+    certificate(write, kind="class", issued="2024-05-01", expires="2029-05-01", last_annual="2026-04-20")("inspection", "date", "2026-05-02")
+
+    assert all(() == system.whole.facts.law for system in assess(write.state, library).systems)
+
+
+def test_the_surveyor_names_a_law_himself(library, write):
+    """Asbestos where it must go: his sentence stands among the reasons and comes before condition."""
+    write("verdict/engines/main", "law", "asbestos gaskets fitted in 2012, SOLAS II-1/3-5 from 2011-01-01").rate("engines/main/look", "good")
+
+    found = part(assess(write.state, library), "engines", "main")
+
+    assert "law" == found.proposal.rule
+    assert "SOLAS II-1/3-5 from 2011-01-01" in found.facts.law[0]
