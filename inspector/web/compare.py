@@ -21,8 +21,7 @@ MOST = 8
 @pages.get("/compare")
 def side_by_side():
     """The candidates named by `id`; without any, all that can be read."""
-    ids = request.args.getlist("id")[:MOST]
-    found = comparison(desk(), ids, _weights())
+    found = comparison(desk(), _ids(), _weights())
     return render_template("compare/compare.html", found=found, systems=by_system(found.candidates), requirements=by_requirement(found.candidates),
                            ids=[one.id for one in found.candidates], aspects=ASPECTS, weights=_weights(), amount=amount,
                            title="Candidates side by side", inspection=None)
@@ -31,14 +30,14 @@ def side_by_side():
 @pages.get("/compare/ranking")
 def ranking():
     """The ranking alone, for weights that are being moved."""
-    found = comparison(desk(), request.args.getlist("id")[:MOST], _weights())
+    found = comparison(desk(), _ids(), _weights())
     return render_template("compare/ranking.html", found=found, aspects=ASPECTS)
 
 
 @pages.get("/compare/checks/<system_id>")
 def checks(system_id: str):
     """The identical checks of one system, candidate beside candidate, with their photos."""
-    found = comparison(desk(), request.args.getlist("id")[:MOST], WEIGHTS)
+    found = comparison(desk(), _ids(), WEIGHTS)
     rows = by_check(found.candidates, system_id)
     if not rows:
         abort(404)
@@ -52,7 +51,7 @@ def report_pdf():
     from inspector.report.comparison_report import build  # ReportLab is slow to import; no other page should pay
 
     paper, units = request.args.get("paper", "a4"), request.args.get("units", "si")
-    found = comparison(desk(), request.args.getlist("id")[:MOST], _weights())
+    found = comparison(desk(), _ids(), _weights())
     with tempfile.TemporaryDirectory() as folder:
         out = Path(folder) / "comparison.pdf"
         build(found, out, paper=paper, units=units, made_at=date.today().isoformat())
@@ -72,6 +71,11 @@ def comparison(at: Desk, ids: list[str], weights: dict[str, float]) -> Compariso
         case = read_case(inspection.state, at.assessment_of(inspection), date.today())
         made.append(candidate(case, inspection.id, title_of(inspection), chapters_of(case)))
     return compare(made, weights)
+
+
+def _ids() -> list[str]:
+    """The inspections named, each once."""
+    return list(dict.fromkeys(request.args.getlist("id")))[:MOST]
 
 
 def _weights() -> dict[str, float]:

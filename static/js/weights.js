@@ -6,7 +6,9 @@ let asked = 0;
 async function rank() {
   const number = ++asked;
   const answer = await fetch("/compare/ranking?" + new URLSearchParams(new FormData(form)));
-  if (answer.ok && number === asked) place.innerHTML = await answer.text();
+  if (number !== asked) return;
+  if (answer.ok) place.innerHTML = await answer.text();
+  else place.replaceChildren(Object.assign(document.createElement("p"), { className: "fault", textContent: "At least one weight must be above 0, so there is no order now." }));
 }
 
 form?.addEventListener("input", (event) => {
