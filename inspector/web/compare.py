@@ -7,10 +7,11 @@ from pathlib import Path
 
 from flask import Blueprint, abort, render_template, request, send_file
 
-from inspector.conversion.compare import ASPECTS, WEIGHTS, Comparison, by_check, by_requirement, by_system, candidate, compare
+from inspector.conversion.compare import ASPECTS, WEIGHTS, Candidate, Comparison, by_check, by_requirement, by_system, candidate, compare
 from inspector.conversion.contents import chapters_of, read_case
 from inspector.errors import InspectorError
 from inspector.quantities import parse_number
+from inspector.record.store import Inspection
 from inspector.report.conversion import amount
 from inspector.web.desk import Desk, desk, title_of
 
@@ -68,9 +69,17 @@ def comparison(at: Desk, ids: list[str], weights: dict[str, float]) -> Compariso
             if ids:
                 raise
             continue
-        case = read_case(inspection.state, at.assessment_of(inspection), date.today())
-        made.append(candidate(case, inspection.id, title_of(inspection), chapters_of(case)))
+        made.append(_candidate(at, inspection))
     return compare(made, weights)
+
+
+def _candidate(at: Desk, inspection: Inspection) -> Candidate:
+    today = date.today()
+    def make() -> Candidate:
+        case = read_case(inspection.state, at.assessment_of(inspection), today)
+        return candidate(case, inspection.id, title_of(inspection), chapters_of(case))
+    # the days to a survey hang on the day, so it is part of what is remembered
+    return at.remember(f"candidate on {today}", inspection, make)
 
 
 def _ids() -> list[str]:

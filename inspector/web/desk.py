@@ -6,8 +6,10 @@ import secrets
 import shutil
 import socket
 import tempfile
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 from flask import current_app
 
@@ -33,6 +35,7 @@ class Desk:
     host: str
     own_faults: tuple[str, ...] = ()   # mistakes in the surveyor's own checklists, which then wait unused
     _libraries: dict[str, Library] = field(default_factory=dict)
+    _made: dict[tuple[str, str], tuple[tuple[str, int], Any]] = field(default_factory=dict)
 
     def library_of(self, inspection: Inspection) -> Library:
         """The checklists as they were when that inspection began."""
@@ -42,7 +45,16 @@ class Desk:
 
     def assessment_of(self, inspection: Inspection) -> Assessment:
         """The inspection assessed as it stands now."""
-        return assess(inspection.state, self.library_of(inspection))
+        return self.remember("assessment", inspection, lambda: assess(inspection.state, self.library_of(inspection)))
+
+    def remember(self, what: str, inspection: Inspection, make: Callable[[], Any]) -> Any:
+        """What was made of an inspection, made anew only once something more was recorded in it. Only for what rests on its entries alone."""
+        inspection.refresh()
+        mark = (inspection.epoch, len(inspection.entries))
+        kept = self._made.get((what, inspection.id))
+        if kept is None or kept[0] != mark:
+            kept = self._made[what, inspection.id] = (mark, make())
+        return kept[1]
 
     def begin(self) -> Inspection:
         """Begin an inspection with the checklists as they are today: the shipped ones, and the surveyor's own over them."""
