@@ -23,8 +23,11 @@ export class AppHere extends EventTarget {
     }
   }
 
+  // A small worker may be installed before its event is heard, so it is looked at again a little later too.
   #watch(worker) {
-    worker?.addEventListener("statechange", () => this.check().catch(() => {}));
+    const look = () => this.check().catch(() => {});
+    worker?.addEventListener("statechange", look);
+    for (const wait of [500, 3_000, 10_000]) setTimeout(look, wait);
   }
 
   // Ask the worker in charge to keep this page, and whether everything is there.
