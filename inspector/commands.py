@@ -98,7 +98,7 @@ def judge(options: Namespace) -> None:
     print(f"{(judgement.rating or 'no rating').capitalize()}: {judgement.sentence}")
     if judgement.limit is not None:
         margin = "" if judgement.margin is None else f", margin {judgement.margin:g}"
-        print(f"Limit {judgement.limit:g} {judgement.unit}{margin}")
+        print(f"Limit {judgement.limit:g} {judgement.unit or ''}".rstrip() + margin)
     print("Source: " + ", ".join(part for part in (source.title, source.edition, source.clause, source.mark) if part))
     for note in judgement.notes:
         print(f"- {note}")

@@ -36,6 +36,9 @@ def next_look(options: Namespace) -> None:
     if not 0 <= options.minutes <= 1440:
         raise InspectorError(f"The minutes left must be 0 to 1440, and not {options.minutes:g}.")
     assessment = desk.assessment_of(inspection)
+    spaces = sorted({result.space for system in assessment.systems for unit in system.units for result in unit.results if result.space})
+    if options.here and options.here not in spaces:
+        raise InspectorError(f"The space {options.here!r} is not known in this inspection; it is one of: {', '.join(spaces) or 'none yet'}.")
     found = plan(assessment, options.minutes, here=options.here or "", settings=assessment.settings)
     for one in found.advice:
         print(f"{one.look.label}\n    {one.sentence}")

@@ -49,6 +49,7 @@ _UNITS: dict[str, dict[str, Fraction | int]] = {
     "specific consumption": {"g/kWh": Fraction(1, 1000), "lb/hp·h": _POUND / (_HP / 1000)},
     "flow": {"m³/h": 1, "l/h": Fraction(1, 1000), "l/min": Fraction(60, 1000), "m³/day": Fraction(1, 24),
              "US gal/h": _US_GALLON, "US gal/min": 60 * _US_GALLON, "US gal/day": _US_GALLON / 24},
+    "mass per distance": {"kg/nmi": 1, "lb/nmi": _POUND},
     "mass flow": {"kg/h": 1, "t/day": Fraction(1000, 24), "lb/h": _POUND, "long ton/day": _LONG_TON / 24},
     "resistance": {"MΩ": 10**6, "kΩ": 1000, "GΩ": 10**9, "Ω": 1},
     "voltage": {"V": 1, "kV": 1000, "mV": Fraction(1, 1000)},
@@ -100,7 +101,7 @@ _TO_US = {
     "t": "long ton", "kg/m³": "lb/ft³", "t/m³": "lb/ft³", "t/cm": "long ton/in", "t·m": "long ton·ft",
     "mm/s": "in/s", "m/s²": "ft/s²", "kN": "lbf", "bar": "psi", "mbar": "psi", "kPa": "psi", "MPa": "psi",
     "kN/m²": "lb/ft²", "t/m²": "lb/ft²", "°C": "°F", "K": "F°", "kW": "hp", "g/kWh": "lb/hp·h",
-    "l/h": "US gal/h", "l/min": "US gal/min", "m³/h": "US gal/min", "m³/day": "US gal/day", "kg/h": "lb/h",
+    "l/h": "US gal/h", "l/min": "US gal/min", "m³/h": "US gal/min", "m³/day": "US gal/day", "kg/h": "lb/h", "kg/nmi": "lb/nmi",
     "t/day": "long ton/day",
 }
 _TO_SI = {
@@ -108,7 +109,7 @@ _TO_SI = {
     "long ton": "t", "short ton": "t", "lb/ft³": "kg/m³", "lb/US gal": "kg/m³", "long ton/in": "t/cm",
     "long ton·ft": "t·m", "in/s": "mm/s", "ft/s²": "m/s²", "lbf": "kN", "psi": "bar", "lb/ft²": "t/m²", "°F": "°C",
     "F°": "K", "hp": "kW", "metric hp": "kW", "lb/hp·h": "g/kWh", "US gal/h": "l/h", "US gal/min": "l/min",
-    "US gal/day": "m³/day", "lb/h": "kg/h", "long ton/day": "t/day",
+    "US gal/day": "m³/day", "lb/h": "kg/h", "lb/nmi": "kg/nmi", "long ton/day": "t/day",
 }
 
 _SIGNIFICANT = 4
@@ -141,7 +142,8 @@ def parse_number(text: str | int | float) -> float:
         return _finite(text, plain)
     if _THOUSANDS_OR_DECIMAL.fullmatch(plain):
         whole, decimals = plain.split(",")
-        sentence = f"'{plain}' can be read in two ways: write {whole}{decimals} or {whole}.{decimals}."
+        one, other = f"{whole}{decimals}", f"{float(f'{whole}.{decimals}'):g}"
+        sentence = f"'{plain}' can be read in two ways, as {one} or as {other}: write {one} or {other}."
         raise NotANumber(sentence, text=text)
     if not plain or not _NUMBER.fullmatch(plain) or not plain[-1].isdigit():
         shown = plain if len(plain) <= 40 else f"{plain[:40]}..."

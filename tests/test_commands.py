@@ -23,7 +23,7 @@ def test_a_bundle_goes_out_and_comes_in_by_union(data, tmp_path, capsys):
     assert 0 == main(["import", str(bundle), "--data", other])
     capsys.readouterr()
     assert 0 == main(["import", str(bundle), "--data", other])
-    assert "0 new entries, 0 new photos" in capsys.readouterr().out
+    assert "new entries 0, new photos 0" in capsys.readouterr().out
     assert 0 == main(["verify", "--data", other])
     assert "nothing damaged" in capsys.readouterr().out
 

@@ -51,7 +51,7 @@ def test_anything_else_is_refused_with_a_sentence(text):
 
 def test_a_comma_before_three_digits_names_both_readings():
     """"1,200" is 1200 in one country and 1.2 in another, so the surveyor is asked which."""
-    with pytest.raises(NotANumber, match=r"write 1200 or 1\.200"):
+    with pytest.raises(NotANumber, match=r"as 1200 or as 1\.2: write 1200 or 1\.2\."):
         parse_number("1,200")
 
 

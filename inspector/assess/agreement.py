@@ -4,11 +4,12 @@ J. Cohen, A coefficient of agreement for nominal scales, Educational and Psychol
 weighted: the same, Psychological Bulletin 70 (1968) 213-220 (memory). Beside the figure always stand the raw share and the counts.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
 from inspector.criteria.judgement import RATINGS
+from inspector.record.entry import Entry
 from inspector.record.state import State
 
 LEAST = 5  # below so few checks no figure is told at all (own)
@@ -77,13 +78,26 @@ def agreement(first: str, second: str, ratings: Mapping[str, Mapping[str, str]])
 
 
 def given_ratings(state: State) -> dict[str, dict[str, str]]:
-    """The last rating that each person gave to each check: subject -> who -> rating. A name that was not given does not count."""
+    """The last rating that each person gave of his own: subject -> who -> rating. A name that was not given does not count.
+
+    From the moment on which he replaces another's differing answer he has seen it: that is a settling, and what he says then is no second opinion.
+    """
     found: dict[str, dict[str, str]] = {}
     for subject in state.subjects("sheet/"):
-        for entry in state.history(subject, "rating"):
-            if entry.who.strip():
-                found.setdefault(subject, {})[entry.who.strip()] = entry.value
+        history = state.history(subject, "rating")
+        by_id, settled = {entry.id: entry for entry in history}, set()
+        for entry in history:
+            who = entry.who.strip()
+            if who and _settles(entry, [by_id[one] for one in entry.replaces if one in by_id]):
+                settled.add(who)
+            elif who and who not in settled:
+                found.setdefault(subject, {})[who] = entry.value
     return {subject: kept for subject, given in found.items() if (kept := {who: rating for who, rating in given.items() if rating in RATINGS})}
+
+
+def _settles(entry: Entry, replaced: Sequence[Entry]) -> bool:
+    """Whether it replaces somebody else's answer among answers that differ from it; taking the other's word over one's own is settling too."""
+    return any(one.who.strip() != entry.who.strip() for one in replaced) and any(one.value != entry.value for one in replaced)
 
 
 def agreements(state: State) -> tuple[Agreement, ...]:

@@ -29,7 +29,7 @@ def assess(state: State, library: Library, settings: Settings | None = None) -> 
     profiles, more = profiles_of(state)
     papers = against_law(state, visit) if (visit := day_of_visit(state)) else {}
     named = gather.units(state)
-    findings = gather.findings(state, named)
+    findings = gather.findings(state, named, library)
     photos = gather.photos(state, library, named, findings)
     lines = gather.work_lines(state)
     return Assessment(
@@ -39,7 +39,7 @@ def assess(state: State, library: Library, settings: Settings | None = None) -> 
             for one, system in library.systems.items() if one in named
         ),
         findings=findings, photos=photos, disputes=sum(1 for _ in state.disputes()), settings=settings,
-        profiles=profiles, agreements=agreements(state), faults=(*faults, *more),
+        profiles=profiles, agreements=agreements(state), currency=_currency(state), faults=(*faults, *more),
     )
 
 
@@ -49,6 +49,10 @@ def day_of_visit(state: State) -> date | None:
         return date.fromisoformat(gather.texts(state, "inspection").get("date", ""))
     except ValueError:
         return None
+
+
+def _currency(state: State) -> str:
+    return gather.texts(state, "row/prices/one").get("currency", "")
 
 
 def _system(
@@ -75,7 +79,7 @@ def _part(
     said = gather.texts(state, f"verdict/{system.id}/{unit}")
     decision = said.get("decision", "")
     return Part(
-        id=unit, name=name, condition=condition, facts=facts, proposal=propose(facts, condition, unseen_of(results), settings),
+        id=unit, name=name, condition=condition, facts=facts, proposal=propose(facts, condition, unseen_of(results), settings, _currency(state)),
         decision=decision if decision in DECISIONS else "", reason=said.get("reason", ""), results=results,
     )
 

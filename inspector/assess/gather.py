@@ -173,7 +173,7 @@ def _place(on: str, library: Library, named: Mapping[str, Mapping[str, str]]) ->
     return f"{unit}: {check.title}" if unit and check else unit
 
 
-def findings(state: State, named: Mapping[str, Mapping[str, str]]) -> tuple[Finding, ...]:
+def findings(state: State, named: Mapping[str, Mapping[str, str]], library: Library | None = None) -> tuple[Finding, ...]:
     """The findings that stand, numbered by the time of their first entry, then by id; an unknown urgency counts as before purchase."""
     pictures: dict[str, list[str]] = {}
     for subject in by_age(state, "photo/"):
@@ -188,9 +188,15 @@ def findings(state: State, named: Mapping[str, Mapping[str, str]]) -> tuple[Find
         made.append(Finding(
             id=subject.partition("/")[2], number=len(made) + 1, title=has.get("title", ""), text=has.get("text", ""),
             urgency=urgency if urgency in URGENCIES else "before purchase", action=has.get("action", ""), system=system, unit=unit,
-            unit_name=named.get(system, {}).get(unit, ""), photos=tuple(pictures.get(subject, ())),
+            unit_name=named.get(system, {}).get(unit, ""), photos=tuple(pictures.get(subject, ())), check=_title(library, system, has.get("check", "")),
         ))
     return tuple(made)
+
+
+def _title(library: Library | None, system: str, check: str) -> str:
+    found = library.systems.get(system) if library else None
+    one = found.check(check) if found else None
+    return one.title if one else ""
 
 
 def facts(state: State, system: str, unit: str, results: Iterable[CheckResult], lines: Iterable[WorkLine], findings: Iterable[Finding]) -> Facts:

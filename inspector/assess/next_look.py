@@ -107,10 +107,11 @@ def next_look(assessment: Assessment, minutes: float, *, here: str = "", walk: f
     last = plan.looks[-1].space if plan.looks else here
     rest = best_plan(unpriced, minutes - plan.minutes, walk, last)
     by_subject = {result.subject: (part, result) for part, result in open_ones}
-    told = tuple(Advice(look, _sentence(look, *by_subject[look.subject], stakes[look.subject], settings, number < MOST_TOLD), stakes[look.subject])
+    money_in = assessment.currency
+    told = tuple(Advice(look, _sentence(look, *by_subject[look.subject], stakes[look.subject], settings, number < MOST_TOLD, money_in), stakes[look.subject])
                  for number, look in enumerate((*plan.looks, *rest.looks)))
     why = "" if told else _why(plan, rest, open_ones)
-    return NextLook(told, plan.minutes + rest.minutes, plan.gain, why, _joint(open_ones, money, cached, settings, minutes))
+    return NextLook(told, plan.minutes + rest.minutes, plan.gain, why, _joint(open_ones, money, cached, settings, minutes, money_in))
 
 
 def _costs(part: Part, whole: Facts) -> Facts:
@@ -124,12 +125,17 @@ def _why(plan: Plan, rest: Plan, open_ones: list) -> str:
     return "Every check has an answer." if not open_ones else (plan.why if "fits" in plan.why else rest.why)
 
 
-def _sentence(look: Look, part: Part, result: CheckResult, stake: float | None, settings: Settings, told: bool) -> str:
+def _sentence(look: Look, part: Part, result: CheckResult, stake: float | None, settings: Settings, told: bool,
+              currency: str = "") -> str:
     turns = _turn(part, result, settings) if told else ""
     name = part.name
     could = f"could turn {name} from {part.proposal.verdict} to {turns}" if turns else f"narrows what is known of {name}"
-    money = f", {grouped(stake)} at stake" if stake else ", not priced"
+    money = f", {_with(grouped(stake), currency)} at stake" if stake else ", not priced"
     return f"{result.check.title}: {could}{money}, {look.minutes:g} min."
+
+
+def _with(amount: str, currency: str) -> str:
+    return f"{amount} {currency}".strip()
 
 
 def _turn(part: Part, result: CheckResult, settings: Settings) -> str:
@@ -146,7 +152,7 @@ def _verdict_if(part: Part, result: CheckResult, rating: str, settings: Settings
     return fired(Case(part.facts, of_results(results), unseen_of(results), settings)).verdict
 
 
-def _joint(open_ones: list, money: dict[str, Facts], cached: dict, settings: Settings, minutes: float) -> str:
+def _joint(open_ones: list, money: dict[str, Facts], cached: dict, settings: Settings, minutes: float, currency: str = "") -> str:
     """The few deal-breakers taken together against one decision, where the worth of a sound vessel is known."""
     if settings.buying_worth is None:
         return ""
@@ -162,4 +168,4 @@ def _joint(open_ones: list, money: dict[str, Facts], cached: dict, settings: Set
     if not chosen:
         return "Buy or walk away: no critical check that fits the minutes could change that answer, as far as it is priced."
     names = "; ".join(one.label for one in chosen)
-    return f"Buy or walk away: worth seeing together {names}; {grouped(gain)} expected, {sum(one.minutes for one in chosen):g} min."
+    return f"Buy or walk away: worth seeing together {names}; {_with(grouped(gain), currency)} expected, {sum(one.minutes for one in chosen):g} min."

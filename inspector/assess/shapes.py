@@ -51,7 +51,7 @@ class CheckResult:
     cannot_judge: str = ""             # one sentence, where readings are there but cannot be judged
     note: str = ""
     photos: tuple[str, ...] = ()       # sha256, in the order taken
-    disputed: bool = False             # two people answered differently without seeing each other
+    disputed: bool = False             # two answers given apart: by two people, or by one on two devices
     who: str = ""
     answers: tuple[Answered, ...] = ()  # every standing answer of each disputed field, until settled
     space: str = ""                    # where this unit's check is walked
@@ -131,6 +131,12 @@ class Finding:
     unit: str = ""
     unit_name: str = ""
     photos: tuple[str, ...] = ()
+    check: str = ""                    # title of the check it was made on, "" where it was made on none
+
+    @property
+    def where(self) -> str:
+        """The unit, and the check it was made on: "Bow thruster 1: Water in the hub oil"."""
+        return ": ".join(part for part in (self.unit_name, self.check) if part)
 
 
 @dataclass(frozen=True)
@@ -213,4 +219,5 @@ class Assessment:
     settings: Settings = field(default_factory=Settings)
     profiles: Mapping[str, Profile] = field(default_factory=dict)   # limits that the surveyor set, by criterion
     agreements: tuple[Agreement, ...] = ()                          # every two people who rated the same checks
+    currency: str = ""                 # what all amounts are in, "" where none was named
     faults: tuple[str, ...] = ()       # settings and limits of his own that could not be used, one sentence each

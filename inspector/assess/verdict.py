@@ -22,20 +22,21 @@ def unseen_of(results: Iterable[CheckResult]) -> tuple[Unseen, ...]:
     )
 
 
-def propose(facts: Facts, condition: Condition, unseen: tuple[Unseen, ...] = (), settings: Settings | None = None) -> Proposal:
+def propose(facts: Facts, condition: Condition, unseen: tuple[Unseen, ...] = (), settings: Settings | None = None, currency: str = "") -> Proposal:
     """Propose a verdict by the first of RULES that applies; pure, the same input always gives the same proposal.
 
-    facts: need, law, remaining life [years], costs, parts; condition: 0..100 with coverage 0..1; unseen: applicable checks not seen.
+    facts: need, law, remaining life [years], costs, parts; condition: 0..100 with coverage 0..1; unseen: applicable checks not seen;
+    currency: what the costs are in, printed with each ("" where none was named).
     """
     case = Case(facts, condition, tuple(unseen), settings or Settings())
     rule = fired(case)
     return Proposal(
-        verdict=rule.verdict, rule=rule.name, rule_text=rule.read(case.settings), reasons=tuple(_reasons(case, rule)),
+        verdict=rule.verdict, rule=rule.name, rule_text=rule.read(case.settings), reasons=tuple(_reasons(case, rule, currency)),
         changes=tuple(flip.change for flip in flips(case)), deciding=_deciding(case) if rule.verdict == "undecided" else (),
     )
 
 
-def _reasons(case: Case, rule: Rule) -> Iterator[str]:
+def _reasons(case: Case, rule: Rule, currency: str) -> Iterator[str]:
     """Each fact that the rules know, in one plain sentence; law and need first."""
     facts = case.facts
     yield f"The brief calls it {facts.need}." if facts.need != "neutral" else "The brief does not ask for it and does not mind it."
@@ -50,7 +51,7 @@ def _reasons(case: Case, rule: Rule) -> Iterator[str]:
     yield from _life_reason(case)
     if facts.parts:
         yield f"Its parts are {facts.parts}."
-    yield _cost_reason(case)
+    yield _cost_reason(case, currency)
     if rule.verdict == "remove":
         yield from _removal_reasons(facts)
 
@@ -78,22 +79,22 @@ def _life_reason(case: Case) -> Iterator[str]:
         yield f"It has about {facts.life_years:.3g} years left, {relation} {whose} horizon of {horizon:.3g} years."
 
 
-def _cost_reason(case: Case) -> str:
+def _cost_reason(case: Case, currency: str) -> str:
     if not case.priced:
         missing = [word for word, cost in (("refurbishing", case.facts.refurbish_cost), ("replacing", case.facts.replace_cost)) if cost is None]
         return f"{' and '.join(missing).capitalize()} {'is' if len(missing) == 1 else 'are'} not priced, so cost says nothing."
     if case.annual is not None:
-        return _annual_reason(case)
+        return _annual_reason(case, currency)
     side = "more than" if case.dear else "not more than"
     limit = f"{case.settings.cost_share * 100:g} %"
-    return f"Refurbishing at {_sum(case.facts.refurbish_cost)} is {side} {limit} of replacing at {_sum(case.facts.replace_cost)}."
+    return f"Refurbishing at {_sum(case.facts.refurbish_cost, currency)} is {side} {limit} of replacing at {_sum(case.facts.replace_cost, currency)}."
 
 
-def _annual_reason(case: Case) -> str:
+def _annual_reason(case: Case, currency: str) -> str:
     """The yearly costs with rate, lives, what counted as nothing and where they would be equal."""
     facts, found = case.facts, case.annual
-    told = f"At {found.rate * 100:g} % a year refurbishing costs {_sum(round(found.refurbish))} a year over {facts.life_refurbished:g} years"
-    told += f" and replacing {_sum(round(found.replace))} over {facts.life_new:g} years"
+    told = f"At {found.rate * 100:g} % a year refurbishing costs {_sum(round(found.refurbish), currency)} a year over {facts.life_refurbished:g} years"
+    told += f" and replacing {_sum(round(found.replace), currency)} over {facts.life_new:g} years"
     winner = {"refurbish": "refurbishing is the cheaper", "replace": "replacing is the cheaper", "": "there is no clear difference"}[found.cheaper]
     equal = f"; equal at a rate of {found.break_even_rate * 100:.1f} %" if found.break_even_rate is not None else ""
     absent = [name for name, value in (("yearly cost refurbished", facts.yearly_refurbished), ("yearly cost new", facts.yearly_new),
@@ -102,8 +103,8 @@ def _annual_reason(case: Case) -> str:
     return f"{told}: {winner}{equal}.{nothing}"
 
 
-def _sum(value: float | None) -> str:
-    return amount(value or 0)
+def _sum(value: float | None, currency: str) -> str:
+    return f"{amount(value or 0)} {currency}".strip()
 
 
 def _removal_reasons(facts: Facts) -> Iterator[str]:

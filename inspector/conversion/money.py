@@ -191,8 +191,19 @@ def _warnings(sums: Money):
         yield f"The sum of the likely costs is kept in only {sums.spread.within * 100:.0f} % of cases: it is not the price to plan with."
 
 
+def rounded(value: float) -> float:
+    """An estimated sum as far as it may claim: whole hundreds below 100 000, whole thousands above; below 1000 whole units.
+
+    Examples
+    --------
+    >>> rounded(1234567.8), rounded(23456.7), rounded(123.4)
+    (1235000.0, 23500.0, 123.0)
+    """
+    return round(value, 0 if abs(value) < 1000 else -2 if abs(value) < 100_000 else -3)
+
+
 def _amount(value: float, currency: str) -> str:
-    return f"{_bare(value)} {currency}".strip()
+    return f"{grouped(rounded(value))} {currency}".strip()
 
 
 def _bare(value: float | None) -> str:

@@ -88,6 +88,14 @@ class Criterion:
         ------
         CannotJudge : with ``criterion``, ``input``, ``received``.
         """
+        try:
+            return self._applied(values, profile)
+        except CannotJudge as refusal:
+            # a rule that knows only its own name refused: a person is told the title
+            told = str(refusal).replace(f"{self.name} cannot be judged", f"{self.title} cannot be judged", 1)
+            raise CannotJudge(told, criterion=refusal.criterion, input=refusal.input, received=refusal.received) from refusal.__cause__
+
+    def _applied(self, values: Mapping[str, object], profile: Profile | None) -> Judgement:
         names = [asked.name for asked in self.inputs]
         for name in values:
             if name not in names:
@@ -132,9 +140,9 @@ class Criterion:
 
 
 def refuse(criterion: "Criterion | str", input_name: str | None, received: object, why: str) -> NoReturn:
-    """Raise CannotJudge with one sentence that begins with the criterion's name."""
-    name = criterion if isinstance(criterion, str) else criterion.name
-    raise CannotJudge(f"{name} cannot judge: {why}.", criterion=name, input=input_name, received=received)
+    """Raise CannotJudge with one sentence that begins with the criterion's title, or its name where only that is known."""
+    name, told = (criterion, criterion) if isinstance(criterion, str) else (criterion.name, criterion.title)
+    raise CannotJudge(f"{told} cannot be judged: {why}.", criterion=name, input=input_name, received=received)
 
 
 def _named(asked: Input) -> str:

@@ -200,7 +200,9 @@ def judge_remaining_life(
     else:
         said = (f"{show(measured, 'mm')} with a loss of {show(float(max(rate, 0)), 'mm', 3)} a year {since} reaches the "
                 f"renewal thickness of {show(renewal, 'mm')} in {show(years, 'years')}")
-        notes = (*notes, f"Gauge again within {show(min(years / 2, LONGEST_INTERVAL), 'years')}: half of the life, at most ten years.")
+        soon = round(min(years / 2, LONGEST_INTERVAL), 1)
+        when = f"within {show(soon, 'years')}" if soon > 0 else "now"
+        notes = (*notes, f"Gauge again {when}: half of the life, at most ten years.")
     margin = None if years is None or horizon is None else difference(years, horizon)
     return Judgement("plate-remaining-life", band, rating, years, "years", horizon, margin, f"{said}: {meaning}.",
                      REMAINING, (*notes, BINDING, STEADY))

@@ -59,7 +59,8 @@ def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
     rows.append(_sum("Sum of all", [line for lines in done.values() for line in lines], issue))
     wide = issue.page.column - (30 + 20 + 4 * 19) * mm
     table = rows_table(("system, unit", "act", "what", "low", "likely", "high", "weight"), rows, (30 * mm, 20 * mm, wide, *(19 * mm,) * 4), right=(3, 4, 5, 6))
-    lead = ("Low, likely and high in the currency of the client's brief; sums of low and of high are bounds, not likely ends. "
+    inside = f"Low, likely and high in {txt(assessment.currency, 40)}" if assessment.currency else "Low, likely and high; no currency was named for them"
+    lead = (f"{inside}. Sums of low and of high are bounds, not likely ends. "
             "Weight: plus is added, minus is taken off.")
     return [heading("Work lines", "work"), Paragraph(lead, STYLES["body"]), table, apart()]
 

@@ -1,6 +1,5 @@
 """The comparison as a PDF: ranking with its stability, the brief's requirements, systems side by side."""
 
-import os
 from pathlib import Path
 
 from reportlab.lib.units import mm
@@ -11,7 +10,7 @@ from inspector.conversion.compare import ASPECTS, Comparison, by_requirement, by
 from inspector.report.conversion import amount
 from inspector.report.figures import SpanBar
 from inspector.report.front import Issue
-from inspector.report.pages import Report, heading
+from inspector.report.pages import Report, heading, whole_file
 from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, page_of, plain, txt, use_fonts
 from inspector.words import grouped
@@ -25,14 +24,10 @@ def build(found: Comparison, out: Path, *, paper: str = "a4", units: str = "si",
     page = page_of(paper)
     use_fonts()
     issue = Issue(page, "us" if units == "us" else "si", plain(made_at, 60), "", "")
-    part = out.with_name(f"{out.name}.part")
-    report = Report(part, page, head="Candidates side by side", mark=plain(made_at, 40), title="Candidates side by side", author="", subject="Comparison",
-                    creator="inspector")
-    try:
+    with whole_file(out) as part:
+        report = Report(part, page, head="Candidates side by side", mark=plain(made_at, 40), title="Candidates side by side", author="", subject="Comparison",
+                        creator="inspector")
         report.typeset(_story(found, issue))
-        os.replace(part, out)
-    finally:
-        part.unlink(missing_ok=True)
 
 
 def _story(found: Comparison, issue: Issue) -> list[Flowable]:
@@ -73,7 +68,10 @@ def _requirement(one: Requirement | None, units: str) -> Cell:
     if one is None:
         return "–"
     word = {True: "met", False: "not met", None: "not known"}[one.met]
-    offered = "" if one.offered is None else f"{amount(one.offered.point if one.offered.point is not None else one.offered.low, one.unit, units)} offered"
+    offered = ""
+    if one.offered is not None:
+        best = one.offered.point if one.offered.point is not None else one.offered.low
+        offered = f"{amount(best, one.unit, units)} of {amount(one.asked, one.unit, units)} asked"
     short = f", short by {amount(one.short_by, one.unit, units)}" if one.short_by else ""
     return [(word, "b"), (offered + short, "soft")]
 
@@ -91,7 +89,8 @@ def _systems(found: Comparison, issue: Issue) -> list[Flowable]:
     body: list[Flowable] = [heading("System by system", "systems")]
     rows: list[list[Cell]] = []
     for row in by_system(found.candidates):
-        rows.append([[(row.name, "b")], *(SpanBar(part.condition, min(wide - 4 * mm, 42 * mm)) if part else "not counted" for part in row.parts)])
+        rows.append([[(row.name, "b")], *(SpanBar(part.condition, min(wide - 4 * mm, 42 * mm), one.assessment.settings.coverage) if part else "not counted"
+                                          for one, part in zip(found.candidates, row.parts, strict=True))])
         rows.append(["", *([(part.verdict, "b"), (f"{part.condition.applicable - part.condition.seen} of {part.condition.applicable} not seen", "soft")]
                            if part else "" for part in row.parts)])
     return [*body, rows_table(("", *(one.name for one in found.candidates)), rows, (34 * mm, *[wide] * len(found.candidates))), Spacer(1, 4)]

@@ -1,6 +1,5 @@
 """The condition report: an assessment in, a PDF out. The sections are in the sibling modules; this one puts them in order and writes the file whole."""
 
-import os
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
@@ -13,9 +12,10 @@ from inspector.errors import InspectorError
 from inspector.report import back, front
 from inspector.report.conversion import conversion_sections
 from inspector.report.front import Issue, vessel_name
-from inspector.report.pages import Report
-from inspector.report.systems import system_section
-from inspector.report.theme import page_of, plain, use_fonts
+from inspector.report.pages import Report, whole_file
+from inspector.report.systems import not_looked_at, system_section
+from inspector.report.theme import clean, page_of, plain, use_fonts
+from inspector.report.wording import looked_at
 
 _GROUP = 4
 
@@ -40,15 +40,12 @@ def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path
     use_fonts()
     issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128), back.cites(assessment), whole)
     name = vessel_name(assessment)
-    part = out.with_name(f"{out.name}.part")
-    report = Report(part, page, head=f"Condition report · {name}", mark=_mark(issue), title=plain(f"Condition report: {name}", 200),
-                    author=plain(assessment.inspection.get("attending", ""), 200) or "not named", subject=front.KIND,
-                    keywords=["condition report", issue.revision or "draft", issue.digest], creator="inspector")
-    try:
+    with whole_file(out) as part:
+        report = Report(part, page, head=f"Condition report · {name}", mark=_mark(issue),
+                        author=clean(assessment.inspection.get("attending", ""), 200) or "not named",
+                        title=clean(f"Condition report: {clean(assessment.vessel.get('name', '')) or name}", 200), subject=front.KIND,
+                        keywords=["condition report", issue.revision or "draft", issue.digest], creator="inspector")
         report.typeset(_story(assessment, issue, photo_file, cautions, chapters))
-        os.replace(part, out)
-    finally:
-        part.unlink(missing_ok=True)
 
 
 def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution],
@@ -56,7 +53,9 @@ def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Pat
     story = front.cover(assessment, issue) + front.summary(assessment, issue) + front.contents_page()
     story += front.vessel_and_brief(assessment, issue) + front.scope_and_limits(issue) + [PageBreak()]
     for one in assessment.systems:
-        story += system_section(one, assessment, issue, photo_file)
+        if looked_at(one, assessment):
+            story += system_section(one, assessment, issue, photo_file)
+    story += not_looked_at(assessment, issue)
     story += (back.not_seen(assessment, issue) if issue.whole else []) + back.elsewhere(assessment, issue, photo_file) + back.work_lines(assessment, issue)
     story += conversion_sections(chapters, issue) + back.rules_used(assessment, issue)
     if issue.whole:

@@ -9,6 +9,7 @@ from reportlab.platypus import Flowable, Image, Paragraph
 
 from inspector.assess.shapes import Condition
 from inspector.report.theme import ACCENT, DEEP, INK, LINE, PLAIN, SLANTED, SOFT, STYLES, WHITE, Page
+from inspector.report.wording import told_points
 
 LEVELS = {"good": 1.0, "fair": 0.6, "poor": 0.25, "failed": 0.0}
 
@@ -58,11 +59,14 @@ class VerdictSquare(Flowable):
 
 
 class SpanBar(Flowable):
-    """Condition as a span from 0 to 100: the bar is what the unseen could still make of it, the stroke is where it stands, the figure slants."""
+    """Condition as a span from 0 to 100: the bar is what the unseen could still make of it, the stroke is where it stands, the figure slants.
 
-    def __init__(self, condition: Condition, width: float):
+    Below `least` of coverage (0 to 1) it shows the span alone: so little was seen that a figure would mislead.
+    """
+
+    def __init__(self, condition: Condition, width: float, least: float = 0.0):
         super().__init__()
-        self.condition, self.width, self.height = condition, width, 4.2 * mm
+        self.condition, self.width, self.height, self.told = condition, width, 4.2 * mm, told_points(condition, least)
 
     def draw(self) -> None:
         """Draw at the origin, the figure at the right."""
@@ -76,14 +80,14 @@ class SpanBar(Flowable):
         pen.setFillColor(DEEP)
         pen.rect(track * state.low / 100, middle - 1 * mm, max(0.8, track * (state.high - state.low) / 100), 2 * mm, stroke=0, fill=1)
         pen.setFillColor(INK)
-        if state.points is None:
+        if self.told is None:
             pen.setFont(PLAIN, 8.4)
             pen.drawRightString(self.width, middle - 1 * mm, "–")
             return
-        pen.rect(track * state.points / 100 - 0.8, middle - 1.7 * mm, 1.6, 3.4 * mm, stroke=0, fill=1)
+        pen.rect(track * self.told / 100 - 0.8, middle - 1.7 * mm, 1.6, 3.4 * mm, stroke=0, fill=1)
         pen.setFont(SLANTED, 9)
         # rounded down as in every sentence, so that 69.9 never reads 70
-        pen.drawRightString(self.width, middle - 1.1 * mm, f"{math.floor(state.points)}")
+        pen.drawRightString(self.width, middle - 1.1 * mm, f"{math.floor(self.told)}")
 
 
 class SideNote(Flowable):

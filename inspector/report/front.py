@@ -12,7 +12,7 @@ from inspector.report.figures import PageOf, Rule, SideNote, SpanBar, VerdictSqu
 from inspector.report.pages import CONTENTS, contents, heading
 from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, Page, plain, txt
-from inspector.report.wording import NEED_WORDS, in_reader_units
+from inspector.report.wording import NEED_WORDS, in_reader_units, looked_at
 
 
 @dataclass(frozen=True)
@@ -33,6 +33,7 @@ class Issue:
         return f"revision {self.revision}" if self.revision[:1].isdigit() else self.revision or "draft"
 
 
+NOT_LOOKED_AT = "not-looked-at"
 KIND = "Visual, non-invasive pre-purchase inspection. It is no class or statutory survey, no valuation and no approval of stability."
 LIMITS = (
     "This report says what could be seen, read and asked at the time and place named on the cover. Nothing was dismantled, nothing was tested "
@@ -80,11 +81,13 @@ def cover(assessment: Assessment, issue: Issue) -> list[Flowable]:
 def summary(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """One page: the verdict of each system with its span and reason, then the findings by urgency."""
     count = sum(part.decision != "" for part in (one.whole for one in assessment.systems))
-    note = f"{count} of {len(assessment.systems)} verdicts are the surveyor's own; the others are proposed by rule."
+    note = f"{count} of {len(assessment.systems)} verdicts {'is' if count == 1 else 'are'} the surveyor's own; the others are proposed by rule."
     parts: list[Flowable] = [heading("Summary", "summary"), SideNote(txt(note), issue.page)]
     parts += [_verdicts(assessment, issue)] if assessment.systems else [Paragraph("No system was recorded in this inspection.", STYLES["body"])]
     if assessment.disputes:
-        told = f"<b>{assessment.disputes}</b> answers are disputed: two people answered differently; both stand in the record."
+        many = "answers are" if assessment.disputes > 1 else "answer is"
+        told = (f"<b>{assessment.disputes}</b> {many} disputed: answered differently, by two people who had not seen each other's answer or given apart, on "
+                "two devices; every answer stands in the record.")
         parts.append(Paragraph(told, STYLES["body"]))
     parts += [heading("Findings by urgency", "summary-findings", 1), *_urgent(assessment, issue), PageBreak()]
     return parts
@@ -97,8 +100,9 @@ def _verdicts(assessment: Assessment, issue: Issue) -> Flowable:
         whole = one.whole
         why = [(plain(whole.reason, 54), "") if whole.decision and whole.reason else (whole.proposal.rule, "")]
         differs = [(f"proposed: {whole.proposal.verdict}", "i")] if whole.decision and whole.decision != whole.proposal.verdict else []
-        rows.append([VerdictSquare(whole.verdict), [(whole.verdict, "b")], plain(one.system.name, 44), SpanBar(whole.condition, 32 * mm), [*why, *differs],
-                     PageOf(f"system-{one.system.id}")])
+        bar = SpanBar(whole.condition, 32 * mm, assessment.settings.coverage)
+        rows.append([VerdictSquare(whole.verdict), [(whole.verdict, "b")], plain(one.system.name, 44), bar, [*why, *differs],
+                     PageOf(f"system-{one.system.id}" if looked_at(one, assessment) else NOT_LOOKED_AT)])
     rest = issue.page.column - (6 + 20 + 46 + 35 + 9) * mm
     return rows_table(("", "verdict", "system", "condition, 0 to 100", "by the rule", "page"), rows, (6 * mm, 20 * mm, 46 * mm, 35 * mm, rest, 9 * mm))
 

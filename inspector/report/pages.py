@@ -1,5 +1,8 @@
 """The document: running head and foot, outline, contents, and `page x of y` from the layout before."""
 
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from reportlab.lib.units import mm
@@ -11,6 +14,22 @@ from inspector.report.theme import INK, PLAIN, SOFT, STYLES, Page, plain, txt
 
 MOST_PASSES = 6
 CONTENTS = "contents"                # the list does not list itself
+
+
+@contextmanager
+def whole_file(out: Path) -> Iterator[Path]:
+    """The path to write to instead of `out`, which is replaced only when all went well. An OSError of that path names `out`, which is what was asked for."""
+    part = out.with_name(f"{out.name}.part")
+    try:
+        yield part
+        os.replace(part, out)
+    except OSError as problem:
+        if str(problem.filename) != str(part):
+            raise
+        raise OSError(problem.errno, problem.strerror, str(out)) from problem
+    finally:
+        with suppress(OSError):
+            part.unlink()
 
 
 class Report(BaseDocTemplate):

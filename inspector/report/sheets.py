@@ -16,6 +16,7 @@ from inspector.assess.shapes import Assessment, CheckResult
 from inspector.conversion.chapters import Chapter
 from inspector.errors import InspectorError
 from inspector.record.cells import safe_cell
+from inspector.report.pages import whole_file
 
 Cell = str | float | int | None
 WRITERS = ("csv", "json", "xlsx")
@@ -91,12 +92,8 @@ def write(found: Sequence[Sheet], out: Path) -> None:
     makers = {"json": as_json, "csv": as_csv, "xlsx": as_workbook}
     if ending not in makers:
         raise UnknownFormat(f"A file ending in '{out.suffix}' is not written; the endings are .zip, .xlsx, .csv and .json.", ending=ending)
-    part = out.with_name(out.name + ".part")
-    try:
+    with whole_file(out) as part:
         part.write_bytes(makers[ending](found))
-        part.replace(out)
-    finally:
-        part.unlink(missing_ok=True)
 
 
 def as_json(found: Sequence[Sheet]) -> bytes:

@@ -4,11 +4,11 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
+from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Spacer, Table
 
 from inspector.assess.shapes import Assessment, CheckResult, Finding, Part, Photo, SystemPart
 from inspector.report.figures import LevelMark, Rule, SideNote, SpanBar, VerdictSquare, picture
-from inspector.report.front import Issue
+from inspector.report.front import NOT_LOOKED_AT, Issue
 from inspector.report.pages import heading
 from inspector.report.tables import Cell, Run, rows_table
 from inspector.report.theme import PLAIN, STYLES, plain, txt
@@ -20,6 +20,7 @@ from inspector.report.wording import (
     fact_rows,
     gate_text,
     limit_text,
+    looked_at,
     rating_runs,
     readings_text,
     unseen_reason,
@@ -32,27 +33,44 @@ _MARK = 5 * mm
 
 
 def system_section(one: SystemPart, assessment: Assessment, issue: Issue, photo_file: PhotoFile) -> list[Flowable]:
-    """Everything on one system, beginning on a page of its own."""
+    """Everything on one system, beginning on a page of its own; in the short report it follows the one before."""
     key = f"system-{one.system.id}"
     findings = [found for found in assessment.findings if found.system == one.system.id]
     numbers = {photo.sha: photo.number for photo in assessment.photos}
-    return [heading(one.system.name, key), Paragraph(txt(one.system.about), STYLES["body"]), *_verdict(one, issue), *_units(one, issue, key),
+    return [heading(one.system.name, key), Paragraph(txt(one.system.about), STYLES["body"]), *_verdict(one, assessment, issue),
+            *_units(one, assessment, issue, key),
             *(_measured(one, issue, key) + _ratings(one, issue, key, numbers) if issue.whole else []), *_findings(findings, issue, key, numbers),
-            *photo_pages(photos_of(one, assessment), issue, photo_file, key), PageBreak()]
+            *photo_pages(photos_of(one, assessment), issue, photo_file, key), PageBreak() if issue.whole else CondPageBreak(80 * mm)]
 
 
-def _verdict(one: SystemPart, issue: Issue) -> list[Flowable]:
+def not_looked_at(assessment: Assessment, issue: Issue) -> list[Flowable]:
+    """The systems of which nothing was recorded, one line each; nothing where there are none."""
+    left = [one for one in assessment.systems if not looked_at(one, assessment)]
+    if not left:
+        return []
+    rows: list[list[Cell]] = []
+    for one in left:
+        whole = one.whole
+        would = f"Would decide it: {'; '.join(whole.proposal.deciding)}." if whole.proposal.deciding else ""
+        rows.append([one.system.name, [(capital(whole.verdict), "b")], coverage_text(whole.condition), [(would, "soft")]])
+    widths = (40 * mm, 22 * mm, 36 * mm, issue.page.column - 98 * mm)
+    lead = "Nothing was recorded of these: their condition is unknown, not good. The verdict is the rule's word for that."
+    return [heading("Not looked at", NOT_LOOKED_AT), Paragraph(lead, STYLES["body"]), rows_table(("system", "verdict", "seen", ""), rows, widths),
+            PageBreak() if issue.whole else CondPageBreak(80 * mm)]
+
+
+def _verdict(one: SystemPart, assessment: Assessment, issue: Issue) -> list[Flowable]:
     """The band with square and word, the proposal beside the decision, what would change it, and the facts it rests on."""
-    whole, width = one.whole, issue.page.column
+    whole, width, least = one.whole, issue.page.column, assessment.settings.coverage
     says = f"Surveyor's decision: {whole.decision}." if whole.decision else "Proposed by rule; the surveyor has not decided."
     band = Table([[VerdictSquare(whole.verdict, 13 * mm), [Paragraph(txt(whole.verdict.capitalize()), STYLES["verdict"]), Spacer(1, 3),
-                  Paragraph(txt(says), STYLES["body"]), SpanBar(whole.condition, 70 * mm)]]], colWidths=(18 * mm, width - 18 * mm), hAlign="LEFT")
+                  Paragraph(txt(says), STYLES["body"]), SpanBar(whole.condition, 70 * mm, least)]]], colWidths=(18 * mm, width - 18 * mm), hAlign="LEFT")
     band.setStyle([("FONTNAME", (0, 0), (-1, -1), PLAIN), ("LEFTPADDING", (0, 0), (-1, -1), 0), ("RIGHTPADDING", (0, 0), (-1, -1), 0),
                    ("VALIGN", (0, 0), (-1, -1), "TOP"), ("TOPPADDING", (0, 0), (-1, -1), 6)])
-    told = [Paragraph(f"{txt(condition_text(whole.condition))} {txt(coverage_text(whole.condition))}{_capped(whole)}", STYLES["body"])]
+    told = [Paragraph(f"{txt(condition_text(whole.condition, least))} {txt(coverage_text(whole.condition))}{_capped(whole)}", STYLES["body"])]
     if whole.decision:
         told.append(Paragraph(f"<b>The surveyor:</b> {txt(decided_words(whole))}", STYLES["body"]))
-    facts = fact_rows(whole, issue.units)
+    facts = fact_rows(whole, issue.units, assessment.currency)
     rests = [rows_table(("", ""), [[[(name, "soft")], value] for name, value in facts], (40 * mm, width - 40 * mm))] if facts else []
     return [Rule(width, 1.6, 4), SideNote(_side(one), issue.page), band, *told, *_proposal(whole), Rule(width, 0.5, 2, 4), *rests]
 
@@ -76,7 +94,7 @@ def _proposal(part: Part) -> list[Flowable]:
 def _side(one: SystemPart) -> str:
     whole = one.whole.condition
     reasons = sorted({unseen_reason(result) for result in all_results(one) if was_not_seen(result)})
-    note = f"{whole.seen} of {whole.applicable} checks seen."
+    note = f"{whole.seen} of {whole.applicable} {'check' if whole.applicable == 1 else 'checks'} seen."
     return txt(f"{note} Rest: {', '.join(plain(reason, 30) for reason in reasons)}." if reasons else note, 180)
 
 
@@ -85,12 +103,13 @@ def all_results(one: SystemPart) -> list[CheckResult]:
     return [result for unit in one.units for result in unit.results] or list(one.whole.results)
 
 
-def _units(one: SystemPart, issue: Issue, key: str) -> list[Flowable]:
+def _units(one: SystemPart, assessment: Assessment, issue: Issue, key: str) -> list[Flowable]:
     rows = []
     for unit in one.units:
         differs: list[Run] = [(f"proposed: {unit.proposal.verdict}", "i")] if unit.decision and unit.decision != unit.proposal.verdict else []
         spoken: list[Run] = [(decided_words(unit), "")] if unit.decision or len(one.units) > 1 else []
-        rows.append([unit.name, SpanBar(unit.condition, 34 * mm), f"{unit.condition.seen} of {unit.condition.applicable}", VerdictSquare(unit.verdict),
+        bar = SpanBar(unit.condition, 34 * mm, assessment.settings.coverage)
+        rows.append([unit.name, bar, f"{unit.condition.seen} of {unit.condition.applicable}", VerdictSquare(unit.verdict),
                      [(unit.verdict, "b"), *differs, *spoken]])
     rest = issue.page.column - (36 + 38 + 16) * mm - _MARK - 2 * mm
     table = rows_table(("unit", "condition, 0 to 100", "seen", "", "verdict"), rows, (36 * mm, 38 * mm, 16 * mm, _MARK + 2 * mm, rest))
@@ -183,7 +202,7 @@ def findings_table(findings: list[Finding], issue: Issue, numbers: dict[str, int
     for one in findings:
         shown = ", ".join(f"P-{numbers[sha]:03d}" for sha in one.photos if sha in numbers)
         told: list[Run] = [(_sentence(one.title), "b"), (_sentence(one.text), ""), (_sentence(one.action), "i"),
-                           (_sentence(one.unit_name), "soft"), (f"See {shown}." if shown else "No photo.", "soft")]
+                           (_sentence(one.where), "soft"), (f"See {shown}." if shown else "No photo.", "soft")]
         rows.append([str(one.number), told, [(one.urgency or "no urgency given", "now" if one.urgency == "danger now" else "")]])
     return rows_table(("no.", "finding, and what to do", "urgency"), rows, (9 * mm, issue.page.column - 39 * mm, 30 * mm))
 

@@ -28,6 +28,10 @@ FONT_FILES = {PLAIN: "IBMPlexSans-Regular.ttf", BOLD: "IBMPlexSans-SemiBold.ttf"
 # marks that turn the writing direction or hide: a caption could show something else than it says
 _UNSEEN = re.compile("[\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufffe\uffff]")
 
+# what stands for a character that the font lacks; Unicode's own sign for it, which the font has (it has no open square)
+LACKING = "\ufffd"
+# these draw nothing themselves: they choose between two forms of the sign before them
+_CHOOSERS = "\ufe0e\ufe0f"
 _ENDLESS = re.compile(r"(\S{80})(?=\S)")
 
 
@@ -64,12 +68,22 @@ def page_of(paper: str) -> Page:
     return PAPERS[paper]
 
 
-def plain(text: object, most: int = 0) -> str:
+def clean(text: object, most: int = 0) -> str:
     """Text without control, direction and half characters, on one line; cut after `most` characters if that is not 0."""
     lone = _UNSEEN.sub("", str(text if text is not None else ""))
     clean = "".join(" " if unicodedata.category(one) in ("Cc", "Zl", "Zp") else one for one in lone)
     clean = unicodedata.normalize("NFC", re.sub(" {2,}", " ", clean)).strip(" ")
     return clean if not most or len(clean) <= most else clean[: most - 1].rstrip() + "…"
+
+
+def plain(text: object, most: int = 0) -> str:
+    """The same as it is printed: a character that the font lacks is shown as a mark, since it would vanish otherwise."""
+    return "".join(one if _drawn(one) else ("" if one in _CHOOSERS else LACKING) for one in clean(text, most))
+
+
+def _drawn(letter: str) -> bool:
+    use_fonts()
+    return letter.isascii() or ord(letter) in pdfmetrics.getFont(PLAIN).face.charToGlyph
 
 
 def txt(text: object, most: int = 0) -> str:

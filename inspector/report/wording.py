@@ -2,10 +2,11 @@
 
 import math
 
-from inspector.assess.shapes import CheckResult, Condition, Part, Typed
+from inspector.assess.shapes import Assessment, CheckResult, Condition, Part, SystemPart, Typed
 from inspector.errors import InspectorError
 from inspector.quantities import convert, in_units, known_unit, parse_number, show
 from inspector.report.tables import Run
+from inspector.words import grouped
 
 NEED_WORDS = {"required": "required by the brief", "useful": "useful to the brief", "neutral": "the brief asks neither way",
               "unwanted": "not wanted by the brief"}
@@ -54,15 +55,32 @@ def limit_text(result: CheckResult, units: str) -> str:
         return f"{judged.limit} {judged.unit or ''}".strip()
 
 
-def condition_text(state: Condition) -> str:
+def told_points(state: Condition, least: float) -> float | None:
+    """The condition's figure; None where nothing was seen, or less of the weight than `least` (0 to 1), so that one check seen never reads 100."""
+    return None if state.points is None or state.coverage < least - 1e-9 else state.points
+
+
+def looked_at(one: SystemPart, assessment: Assessment) -> bool:
+    """Whether anything at all was said of a system: an answer, a reading, a note, a photo, a finding, a work line, a decision or a duty of law."""
+    results = [result for unit in one.units for result in unit.results] or one.whole.results
+    said = any(result.answer or result.rating or result.readings or result.note or result.photos for result in results)
+    told = any(found.system == one.system.id for found in assessment.findings)
+    told = told or any(photo.on.split("/")[1:2] == [one.system.id] for photo in assessment.photos)
+    return bool(said or told or one.lines or one.whole.facts.law or any(part.decision for part in (one.whole, *one.units)))
+
+
+def condition_text(state: Condition, least: float = 0.0) -> str:
     """The condition as one phrase, never a bare figure."""
     span = f"{math.floor(state.low)} to {math.ceil(state.high)} counting what was not seen"
-    return f"Condition not known ({span})." if state.points is None else f"Condition {math.floor(state.points)} ({span})."
+    points = told_points(state, least)
+    if points is None:
+        return f"Condition not known ({span})." if state.points is None else f"Too little was seen for a figure of the condition ({span})."
+    return f"Condition {math.floor(points)} ({span})."
 
 
 def coverage_text(state: Condition) -> str:
     """How much was seen."""
-    return f"{state.seen} of {state.applicable} checks seen, {state.coverage * 100:.0f} % by weight."
+    return f"{state.seen} of {counted(state.applicable, 'check')} seen, {state.coverage * 100:.0f} % by weight."
 
 
 def unseen_reason(result: CheckResult) -> str:
@@ -93,11 +111,17 @@ def rating_runs(result: CheckResult) -> list[Run]:
 
 
 def disputed_text(result: CheckResult) -> str:
-    """Every standing answer where two people differ, with who and when; "" where nobody does."""
+    """Every standing answer of a disputed field, with who and when; "" where none is. One person may have answered on two devices."""
     by_field: dict[str, list[str]] = {}
+    people: dict[str, set[str]] = {}
     for one in result.answers:
+        people.setdefault(one.field.removeprefix("reading/"), set()).add(one.who)
         by_field.setdefault(one.field.removeprefix("reading/"), []).append(f"{one.text} by {one.who or 'nobody named'}, {one.at[:16].replace('T', ' ')}")
-    return " ".join(f"Answered differently ({field}): {'; '.join(told)}. Not settled." for field, told in by_field.items())
+    return " ".join(f"Answered differently{_apart(people[field])} ({field}): {'; '.join(told)}. Not settled." for field, told in by_field.items())
+
+
+def _apart(people: set[str]) -> str:
+    return ", given apart, on two devices" if len(people) == 1 and any(people) else ""
 
 
 _GATE = (("permit", "permit"), ("attendant", "attendant"), ("instrument", "calibrated instrument"))
@@ -131,8 +155,8 @@ def room(space: float, units: str) -> str:
 
 
 def money(amount: float | None) -> str:
-    """An amount, grouped; a dash where unknown."""
-    return "–" if amount is None else show(round(amount), "")
+    """An amount, grouped as everywhere; a dash where unknown."""
+    return "–" if amount is None else grouped(amount)
 
 
 def decided_words(part: Part) -> str:
@@ -142,7 +166,17 @@ def decided_words(part: Part) -> str:
     return " ".join(part.proposal.reasons[:2]) or part.proposal.rule_text
 
 
-def fact_rows(part: Part, units: str) -> list[tuple[str, str]]:
+def priced(value: float | None, currency: str) -> str:
+    """An amount with its currency where one was named; "" where the amount is unknown."""
+    return "" if value is None else f"{money(value)} {currency}".strip()
+
+
+def counted(count: int, one: str, many: str = "") -> str:
+    """A count with its word: "1 photo", "2 photos"."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def fact_rows(part: Part, units: str, currency: str = "") -> list[tuple[str, str]]:
     """What the verdict rests on beside the condition: (name, value) of each fact that is known."""
     facts = part.facts
     space = "" if facts.space_won is None else room(facts.space_won, units)
@@ -152,8 +186,8 @@ def fact_rows(part: Part, units: str) -> list[tuple[str, str]]:
         ("remaining life", "" if facts.life_years is None else show(facts.life_years, "years")),
         ("the buyer's horizon", "" if facts.horizon is None else show(facts.horizon, "years")),
         ("parts", facts.parts),
-        ("cost to refurbish", "" if facts.refurbish_cost is None else money(facts.refurbish_cost)),
-        ("cost to replace", "" if facts.replace_cost is None else money(facts.replace_cost)),
+        ("cost to refurbish", priced(facts.refurbish_cost, currency)),
+        ("cost to replace", priced(facts.replace_cost, currency)),
         ("weight won by removal", "" if facts.weight_won is None else tons(facts.weight_won, units)),
         ("space won by removal", space),
     ]

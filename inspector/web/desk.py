@@ -136,7 +136,7 @@ def desk() -> Desk:
 def title_of(inspection: Inspection) -> str:
     """What an inspection is called on screens: the vessel's name, else its own title."""
     state = inspection.state
-    return state.value("vessel", "name") or state.value("inspection", "title") or "Vessel without a name yet"
+    return state.value("vessel", "name") or state.value("inspection", "title") or f"Vessel without a name yet ({inspection.id})"
 
 
 def open_inspection(inspection_id: str) -> Inspection:

@@ -20,7 +20,10 @@ from inspector.record.state import State
 
 @dataclass(frozen=True)
 class Asked:
-    """One field: its name in the record, its label, its unit; kind text, long, number, date, imo or choice; low..high for numbers."""
+    """One field: its name in the record, its label, its unit; kind text, long, number, date, imo or choice; low..high for numbers.
+
+    most: the characters of a text; blank: what a choice calls its empty answer.
+    """
 
     name: str
     label: str
@@ -29,14 +32,16 @@ class Asked:
     choices: tuple[str, ...] = ()
     low: float = 0
     high: float = 1e6
+    most: int = 200
+    blank: str = ""
 
 
 VISIT = (
-    Asked("title", "What you call this inspection"), Asked("place", "Place and berth"), Asked("date", "Date of the visit", kind="date"),
+    Asked("title", "What you call this inspection", most=120), Asked("place", "Place and berth"), Asked("date", "Date of the visit", kind="date"),
     Asked("attending", "Who attended"), Asked("weather", "Weather, light and water"),
 )
 VESSEL = (
-    Asked("name", "Name"), Asked("imo", "IMO number", kind="imo"), Asked("flag", "Flag"), Asked("class", "Class and notations"),
+    Asked("name", "Name", most=120), Asked("imo", "IMO number", kind="imo", most=40), Asked("flag", "Flag", most=120), Asked("class", "Class and notations"),
     Asked("built", "Keel laid", kind="date"), Asked("year", "Year of build", kind="number", low=1900, high=2100), Asked("yard", "Yard"),
     Asked("length", "Length over all", "m", "number", high=500), Asked("breadth", "Breadth", "m", "number", high=100),
     Asked("depth", "Depth", "m", "number", high=60), Asked("draught", "Draught", "m", "number", high=30),
@@ -44,7 +49,7 @@ VESSEL = (
     Asked("dp_class", "DP class", kind="choice", choices=("", "1", "2", "3")), Asked("particulars", "Other particulars", kind="long"),
 )
 BRIEF = (
-    Asked("client", "For whom"), Asked("speed", "Speed", "kn", "number", high=60), Asked("range", "Range", "nmi", "number", high=40_000),
+    Asked("client", "For whom", most=120), Asked("speed", "Speed", "kn", "number", high=60), Asked("range", "Range", "nmi", "number", high=40_000),
     Asked("endurance", "Endurance", "days", "number", high=400), Asked("persons", "Persons on board", kind="number", high=2000),
     Asked("horizon", "How long she is to be kept", "years", "number", high=60), Asked("budget", "Budget for vessel and work", "", "number", high=1e12),
     Asked("waters", "Waters with their own emission rules", kind="choice",
@@ -90,9 +95,22 @@ def first_fault(form: PlainForm) -> str:
     return " ".join(sentence for errors in form.errors.values() for sentence in errors)
 
 
+def date_input(typed: Any) -> str:
+    """The type of a date's input: "date", or "text" where what is kept is no ISO date, which a date input would show as empty."""
+    try:
+        date.fromisoformat(str(typed or "1970-01-01"))
+    except ValueError:
+        return "text"
+    return "date" if len(str(typed or "")) in (0, 10) else "text"
+
+
+def _most(one: Asked) -> int:
+    return {"long": 4000, "number": 40, "date": 40}.get(one.kind, one.most)
+
+
 def _field(one: Asked):
     label = f"{one.label}, {one.unit}" if one.unit else one.label
-    limit = Length(max=4000 if one.kind == "long" else 200, message=f"{one.label}: at most %(max)d characters.")
+    limit = Length(max=_most(one), message=f"{one.label}: at most %(max)d characters.")
     if one.kind == "choice":
         return SelectField(label, choices=list(one.choices))
     if one.kind == "long":

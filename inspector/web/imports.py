@@ -45,7 +45,7 @@ def take_file(the_desk: Desk, path: Path) -> list[str]:
         head = file.read(64).lstrip()
     if head.startswith(b"{"):
         brought = waiting.take_in(path, the_desk.inspections)
-        told = f"{brought.inspection}: {brought.entries} new entries, {brought.known} known already, {brought.photos} new photos."
+        told = f"{brought.inspection}: new entries {brought.entries}, known already {brought.known}, new photos {brought.photos}."
         return [told, *(f"Not taken in: {one}" for one in brought.refused[:50])]
     inspection_id, entries, pictures = bundle.take_in(path, the_desk.inspections.folder, the_desk.host, the_desk.inspections.paused)
-    return [f"{inspection_id}: {entries} new entries, {pictures} new photos."]
+    return [f"{inspection_id}: new entries {entries}, new photos {pictures}."]

@@ -4,8 +4,11 @@ import json
 import secrets
 from typing import Any
 
-from flask import Blueprint, abort, redirect, render_template, request, url_for
+from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
 
+from inspector.assess.certificates import BadCertificate, read_certificate
+from inspector.assess.gather import gone
+from inspector.assess.judging import typed_text
 from inspector.conversion.contents import TABLES
 from inspector.conversion.tables import Table, cells, read_rows
 from inspector.record.store import Inspection
@@ -37,15 +40,53 @@ def row(inspection_id: str, table_id: str, row_id: str):
     form = PlainForm()
     if form.validate_on_submit():
         typed = _typed(table)
-        faults = cells(table, typed)[1] or _too_many(inspection, table, row_id)
+        faults = _nothing(inspection, table, row_id, typed) or _faults(table, typed) or _too_many(inspection, table, row_id)
         if not faults:
-            subject = table.prefix + (secrets.token_hex(4) if row_id == "new" else row_id)
-            inspection.say(who(), [(subject, name, value or None) for name, value in typed.items()], seen=lambda _, field: form.heads_seen(field))
+            _keep(inspection, table.prefix + (secrets.token_hex(4) if row_id == "new" else row_id), typed, form)
             return redirect(_list_of(inspection, table))
         return _row_page(inspection, table, row_id, form, typed, faults), 400
     subject = table.prefix + row_id
     form.seen.data = json.dumps({one.name: [entry.id for entry in inspection.state.heads(subject, one.name)] for one in table.columns})
     return _row_page(inspection, table, row_id, form, inspection.state.values(subject), [])
+
+
+def _keep(inspection: Inspection, subject: str, typed: dict[str, Any], form: PlainForm) -> None:
+    """Keep a row as typed; one that another page took out meanwhile comes back, and that is said."""
+    changes: list[tuple[str, str, Any]] = [(subject, name, value or None) for name, value in typed.items()]
+    if gone(inspection.state, subject):
+        changes.append((subject, "gone", None))
+        flash("The row had been taken out; it was kept again, so it is back.")
+    now = [entry.id for entry in inspection.state.heads(subject, "gone")]
+    inspection.say(who(), changes, seen=lambda _, field: now if field == "gone" else form.heads_seen(field))
+
+
+def _nothing(inspection: Inspection, table: Table, row_id: str, typed: dict[str, Any]) -> list[str]:
+    """The sentence for a form in which nothing was typed; emptying what stands is a change of a single table only."""
+    if any(typed.values()):
+        return []
+    if row_id == "new" or not any(inspection.state.value(table.prefix + row_id, column.name) for column in table.columns):
+        return ["Nothing was typed, so nothing was kept."]
+    return [] if table.single else ["Every field is empty, so nothing was kept. To be rid of the row, go back and take it out."]
+
+
+def _faults(table: Table, typed: dict[str, Any]) -> list[str]:
+    """Every fault of a row: of its cells, then of cells that contradict each other."""
+    values, faults = cells(table, typed)
+    known = [(column, values[column.name]) for name in ("low", "likely", "high") if (column := table.column(name)) and name in values]
+    if [amount for _, amount in known] != sorted(amount for _, amount in known):
+        faults.append("The amounts must rise: " + ", ".join(column.label for column, _ in known) + " in that order.")
+    if table.subject == "certificate" and not faults:
+        try:
+            read_certificate("", {name: typed_text(value) for name, value in typed.items()})
+        except BadCertificate as problem:
+            faults.append(str(problem))
+    return faults
+
+
+@pages.get("/inspection/<inspection_id>/particulars/<table_id>/<row_id>/gone")
+def list_again(inspection_id: str, table_id: str, row_id: str):
+    """The address of a button, loaded again, leads back to the table."""
+    return redirect(_list_of(open_inspection(inspection_id), _table(table_id)))
 
 
 @pages.post("/inspection/<inspection_id>/particulars/<table_id>/<row_id>/gone")

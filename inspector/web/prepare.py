@@ -1,16 +1,20 @@
 """Prepare: the list of inspections, briefs, surveyors; the visit, the vessel, and the systems with their units counted."""
 
+from collections.abc import Mapping
+
 from flask import Blueprint, flash, redirect, render_template, request, url_for
 
 from inspector.assess.shapes import NEEDS
+from inspector.record.store import Inspection
 from inspector.web.desk import desk, open_inspection, title_of
-from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, TokenForm, first_fault, form_for, imo_sentence
+from inspector.web.forms import BRIEF, VESSEL, VISIT, Asked, TokenForm, date_input, first_fault, form_for, imo_sentence
 from inspector.web.overview import rows
 from inspector.web.rules import kept_levels
-from inspector.web.units import unit_id, units_of
+from inspector.web.units import counted, hanging, told_hanging, unit_id, units_of
 from inspector.web.who import who
 
 pages = Blueprint("prepare", __name__)
+pages.add_app_template_global(date_input)
 PARTS = {"inspection": ("The visit", VISIT), "vessel": ("The vessel", VESSEL)}
 
 
@@ -46,6 +50,21 @@ def _brief_changes(brief: dict | None) -> list[tuple[str, str, str]]:
     return [("brief", field, value) for field, value in (brief or {}).items() if field != "id" and value]
 
 
+@pages.post("/inspection/<inspection_id>/brief")
+def take_brief(inspection_id: str):
+    """Copy a kept brief into an inspection that was begun without it: what it does not ask is cleared, so that no two briefs are mixed."""
+    inspection = open_inspection(inspection_id)
+    kept = desk().catalogue.get("briefs", request.form.get("brief", ""))
+    if kept is None:
+        return _prepare_page(inspection, None, ["Choose one of the kept briefs; nothing was copied."])
+    copied = _brief_changes(kept)
+    named = {field for _, field, _ in copied}
+    cleared = [("brief", field, None) for field in inspection.state.fields("brief") if field not in named]
+    inspection.say(who(), [*copied, *cleared])
+    flash(f"The brief {'for ' + kept['client'] if kept.get('client') else 'without a name'} is copied into this inspection.")
+    return redirect(url_for("prepare.prepare", inspection_id=inspection.id))
+
+
 @pages.route("/brief/<brief_id>", methods=["GET", "POST"])
 def brief(brief_id: str):
     """One client's brief, kept for several candidates; "new" begins one."""
@@ -61,7 +80,8 @@ def brief(brief_id: str):
 
 
 def _needs(library) -> tuple[Asked, ...]:
-    return tuple(Asked(f"need/{system.id}", f"Need: {system.name}", kind="choice", choices=("", *NEEDS)) for system in library.systems.values())
+    return tuple(Asked(f"need/{system.id}", f"Need: {system.name}", kind="choice", choices=("", *NEEDS), blank="nothing said: neutral")
+                 for system in library.systems.values())
 
 
 @pages.post("/surveyors")
@@ -70,6 +90,8 @@ def add_surveyor():
     name = request.form.get("name", "").strip()
     if not name or len(name) > 80:
         flash("A surveyor needs a name of at most 80 characters.")
+    elif any(" ".join(name.split()).casefold() == " ".join(one["name"].split()).casefold() for one in desk().catalogue.all("surveyors")):
+        flash(f"{name} is there already. Add initials or a firm where two persons have one name.")
     else:
         desk().catalogue.put("surveyors", {"name": name})
     return redirect(url_for("prepare.home"))
@@ -84,7 +106,10 @@ def inspection_home(inspection_id: str):
 @pages.get("/inspection/<inspection_id>/prepare")
 def prepare(inspection_id: str):
     """What is known before the walk, with the units to count."""
-    inspection = open_inspection(inspection_id)
+    return _prepare_page(open_inspection(inspection_id), request.args.get("opened"), [])
+
+
+def _prepare_page(inspection: Inspection, opened: str | None, faults: list[str], typed: Mapping[str, str] | None = None):
     library = desk().library_of(inspection)
     state = inspection.state
     units = units_of(state, library)
@@ -93,10 +118,11 @@ def prepare(inspection_id: str):
              "critical": sum(one.minutes(unit["kind"], critical=True) for one in library.systems.values() for unit in units[one.id])}
     return render_template(
         "prepare/prepare.html", inspection=inspection, library=library, units=units, state=state, form=TokenForm(), total=total, minutes=minutes,
-        opened=request.args.get("opened"), refused=inspection.refused(),
+        opened=opened, refused=inspection.refused(), faults=faults, typed=typed or {}, hanging=hanging(state), told_hanging=told_hanging,
+        briefs=desk().catalogue.all("briefs"),
         vessel=state.values("vessel"), brief=state.values("brief"), visit=state.values("inspection"), asked={"vessel": VESSEL, "visit": VISIT, "brief": BRIEF},
         imo=imo_sentence(state.value("vessel", "imo", "")), step="prepare", title=title_of(inspection),
-    )
+    ), 400 if faults else 200
 
 
 @pages.route("/inspection/<inspection_id>/edit/<subject>", methods=["GET", "POST"])
@@ -119,27 +145,30 @@ def edit(inspection_id: str, subject: str):
 
 @pages.post("/inspection/<inspection_id>/units")
 def count_units(inspection_id: str):
-    """Name, add or take out units: `name` renames, an empty one takes out; `add` brings a new one."""
+    """Name, add or take out units; a count with a fault changes nothing and comes back as typed."""
     inspection = open_inspection(inspection_id)
     library = desk().library_of(inspection)
     system = library.systems.get(request.form.get("system", ""))
     if system is None:
         return render_template("refused.html", sentence="That system is not in this inspection's checklists.", status=400), 400
-    changes = []
-    for unit in units_of(inspection.state, library)[system.id]:
-        name = request.form.get(f"unit-{unit['id']}")
-        if name is not None:
-            changes.append((f"unit/{system.id}/{unit['id']}", *(("name", name.strip()[:80]) if name.strip() else ("gone", True))))
-        for field, known in (("space", library.spaces), ("kind", system.kinds)):
-            value = request.form.get(f"{field}-{unit['id']}")
-            if value is not None and (value == "" or value in known):
-                changes.append((f"unit/{system.id}/{unit['id']}", field, value or None))
-    added = request.form.get("add", "").strip()[:80]
-    if added:
-        taken = {subject.split("/")[2] for subject in inspection.state.subjects(f"unit/{system.id}/")}
-        subject = f"unit/{system.id}/{unit_id(added, taken)}"
-        changes.append((subject, "name", added))
-        if request.form.get("kind") in system.kinds:
-            changes.append((subject, "kind", request.form["kind"]))
+    changes, faults, told = counted(request.form, inspection.state, library, system)
+    if faults:
+        return _prepare_page(inspection, system.id, faults, request.form.to_dict())
     inspection.say(who(), changes)
+    for sentence in told:
+        flash(sentence)
     return redirect(url_for("prepare.prepare", inspection_id=inspection.id, opened=system.id) + f"#{system.id}")
+
+
+@pages.get("/inspection/<inspection_id>/units")
+@pages.get("/inspection/<inspection_id>/brief", endpoint="brief_again")
+def units_again(inspection_id: str):
+    """The address of a form, loaded again after a refusal, leads back to its page."""
+    return redirect(url_for("prepare.prepare", inspection_id=open_inspection(inspection_id).id))
+
+
+@pages.get("/inspections")
+@pages.get("/surveyors", endpoint="surveyors_again")
+def list_again():
+    """The addresses of the first page's forms lead back to it."""
+    return redirect(url_for("prepare.home"))

@@ -40,6 +40,12 @@ def rates():
                            inspection=None), 400 if fault else 200
 
 
+@pages.get("/rates/<rate_id>/gone")
+def book_again(rate_id: str):
+    """The address of a button, loaded again, leads back to the book."""
+    return redirect(url_for("rates.rates"))
+
+
 @pages.post("/rates/<rate_id>/gone")
 def take_out(rate_id: str):
     """Take a line out of the book; work lines that were priced by it keep their amounts."""

@@ -36,8 +36,18 @@ def served(tmp_path):
     """The address of a server over an empty data folder."""
     app = create_app(tmp_path / "data", TESTING=True)
     server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
-    threading.Thread(target=server.run, daemon=True).start()
+    closing = threading.Event()
+
+    def run():
+        try:
+            server.run()
+        except OSError:
+            if not closing.is_set():  # its socket may be closed while it listens; before that it is a fault
+                raise
+
+    threading.Thread(target=run, daemon=True).start()
     yield f"http://127.0.0.1:{server.effective_port}", app
+    closing.set()
     server.close()
     app.extensions["desk"].close()
 

@@ -65,7 +65,7 @@ def test_a_value_of_the_wrong_kind_or_range_is_refused(kind, received, details, 
 
     assert seen == []
     assert (caught.value.criterion, caught.value.input) == ("made", "value")
-    assert str(caught.value).startswith("made cannot judge: ")
+    assert str(caught.value).startswith("Made cannot be judged: ")
     assert str(caught.value).endswith(".")
 
 
@@ -107,7 +107,7 @@ def test_common_practice_is_printed_as_guidance(expected, mark):
 
 def test_a_missing_value_is_refused_with_label_and_unit():
     """The sentence tells a person which field it was."""
-    with pytest.raises(CannotJudge, match=r"^made cannot judge: 'value' \(Value, mm\) is missing\.$"):
+    with pytest.raises(CannotJudge, match=r"^Made cannot be judged: 'value' \(Value, mm\) is missing\.$"):
         made(unit="mm").apply({})
 
 

@@ -16,7 +16,7 @@ PINT = {
     "kN": "kN", "N": "N", "lbf": "lbf", "bar": "bar", "mbar": "mbar", "Pa": "Pa", "kPa": "kPa", "MPa": "MPa",
     "psi": "psi", "kN/m²": "kN/m**2", "t/m²": "tonne*g_0/m**2", "lb/ft²": "lbf/ft**2",
     "kW": "kW", "W": "W", "MW": "MW", "hp": "hp", "metric hp": "metric_horsepower", "kVA": "kVA", "MVA": "MVA",
-    "kWh": "kWh", "MWh": "MWh", "g/kWh": "g/kWh", "lb/hp·h": "lb/hp/hour",
+    "kWh": "kWh", "MWh": "MWh", "g/kWh": "g/kWh", "kg/nmi": "kg/nautical_mile", "lb/nmi": "pound/nautical_mile", "lb/hp·h": "lb/hp/hour",
     "m³/h": "m**3/hour", "l/h": "l/hour", "l/min": "l/minute", "m³/day": "m**3/day", "US gal/h": "gallon/hour",
     "US gal/min": "gallon/minute", "US gal/day": "gallon/day", "kg/h": "kg/hour", "t/day": "tonne/day",
     "lb/h": "lb/hour", "long ton/day": "long_ton/day", "MΩ": "Mohm", "kΩ": "kohm", "GΩ": "Gohm", "Ω": "ohm",

@@ -114,7 +114,7 @@ def test_limits_say_what_kind_of_inspection_this_was(text: str) -> None:
 def test_outline_contents_and_page_numbers_agree(full: Assessment, write) -> None:
     """The outline names each section, and the contents gives the page on which the outline lands."""
     reader = write(full)
-    expected = ["Summary", "Contents", "Vessel and brief", "Scope and limits of the inspection", "Thrusters", "Reefers", "What was not seen",
+    expected = ["Summary", "Contents", "Vessel and brief", "Scope and limits of the inspection", "Thrusters", "Not looked at", "What was not seen",
                 "Not filed under a system", "Work lines", "Rules and settings", "Photo register", "Sources", "Cautions", "Signatures"]
     assert expected == titles(reader.outline)
     listed = re.sub(r"[.\s]+", " ", reader.pages[2].extract_text())

@@ -48,8 +48,8 @@ def test_what_a_device_saved_is_taken_in_once(client, begun):
     page = client.get("/").get_data(as_text=True)
 
     assert ["phone-1:1", "phone-1:2"] == kept(client, begun)
-    assert "2 new entries, 0 known already, 1 new photos" in page
-    assert "0 new entries, 2 known already, 0 new photos" in page
+    assert "new entries 2, known already 0, new photos 1" in page
+    assert "new entries 0, known already 2, new photos 0" in page
 
 
 def test_what_of_a_file_is_refused_is_told_and_the_rest_is_taken(client, begun):
@@ -61,7 +61,7 @@ def test_what_of_a_file_is_refused_is_told_and_the_rest_is_taken(client, begun):
     page = client.get("/").get_data(as_text=True)
 
     assert ["phone-1:1"] == kept(client, begun)
-    assert "1 new entries, 0 known already, 1 new photos" in page
+    assert "new entries 1, known already 0, new photos 1" in page
     assert 3 == page.count("Not taken in: ")
 
 
@@ -94,11 +94,11 @@ def test_a_file_as_the_page_saves_it_is_read_photo_by_photo(client, begun):
     data = json.dumps(json.loads(plain), separators=(",", ":")).encode()
     bring(client, data[:-300])
     page = client.get("/").get_data(as_text=True)
-    assert "1 new entries, 0 known already, 1 new photos" in page
+    assert "new entries 1, known already 0, new photos 1" in page
     assert "photo 2: the file ends or is damaged here" in page
     bring(client, data)
 
-    assert "0 new entries, 1 known already, 1 new photos" in client.get("/").get_data(as_text=True)
+    assert "new entries 0, known already 1, new photos 1" in client.get("/").get_data(as_text=True)
 
 
 def test_a_file_of_this_computer_itself_is_refused(client, begun, app):
@@ -156,7 +156,7 @@ def test_the_command_takes_in_what_a_device_saved(client, begun, app, tmp_path, 
     data = str(app.extensions["desk"].data)
 
     assert 0 == main(["import", str(path), "--data", data])
-    assert "1 new entries, 0 known already, 1 new photos" in capsys.readouterr().out
+    assert "new entries 1, known already 0, new photos 1" in capsys.readouterr().out
     assert ["phone-1:1"] == kept(client, begun)
 
 

@@ -43,13 +43,13 @@ def test_a_bad_particular_is_refused_with_a_sentence_and_nothing_is_lost(client,
 
 
 def test_units_are_counted_renamed_and_taken_out(client, begun):
-    """A unit can be added; an emptied name takes it out of the walk."""
+    """A unit can be added; ticked, it is taken out of the walk."""
     client.post(f"/inspection/{begun}/units", data={"system": "thrusters", "add": "Bow thruster 3"})
     page = client.get(f"/inspection/{begun}/prepare").get_data(as_text=True)
     assert "Bow thruster 3" in page
 
-    client.post(f"/inspection/{begun}/units", data={"system": "thrusters", "unit-bow-thruster-3": ""})
-    assert "Bow thruster 3" not in client.get(f"/inspection/{begun}/prepare").get_data(as_text=True)
+    client.post(f"/inspection/{begun}/units", data={"system": "thrusters", "unit-bow-thruster-3": "", "out-bow-thruster-3": "yes"})
+    assert 'name="unit-bow-thruster-3"' not in client.get(f"/inspection/{begun}/prepare").get_data(as_text=True)
 
 
 def test_a_decision_against_the_proposal_needs_its_reason(client, begun):

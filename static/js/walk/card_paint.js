@@ -1,6 +1,7 @@
 // One check as a card, painted from the state: what stands, what is proposed, what is disputed.
 
 import { paintDisputes, paintHistory } from "./answers.js";
+import { paintFound } from "./found.js";
 import { paintGate } from "./gate.js";
 import { judgeHere, numberOf } from "./judge.js";
 import { paintStrip } from "./thumbs.js";
@@ -19,6 +20,7 @@ export function paint(log, card) {
   paintNote(card, log.state.value(subject, "note"));
   const photos = paintStrip(log, card.querySelector("[data-photos]"), subject);
   card.querySelector("[data-act=photo]").textContent = photos ? `photo ${photos}` : "photo";
+  paintFound(log, card);
   paintDisputes(log, card);
   const history = card.querySelector("[data-panel=history]");
   if (!history.hidden) paintHistory(log, history, subject);

@@ -1,60 +1,83 @@
 // Findings: what is wrong, how urgent, and what should be done.
 
 import { hasDispute, paintDisputes } from "./answers.js";
-import { dropMeta, meta, setMeta } from "./database.js";
+import { dropMeta, metaWith, setMeta } from "./database.js";
+import { findings } from "./found.js";
 
 const ORDER = ["danger now", "before purchase", "in the yard", "keep watch"];
 
 const freshId = () => "f-" + Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) => byte.toString(16).padStart(2, "0")).join("");
 
-export function findings(log) {
-  return log.state.subjects("finding/").filter((subject) => log.state.value(subject, "title") && !log.state.value(subject, "gone"));
-}
-
+// The dialog in which a finding is written, and the list of all findings.
 export class Findings {
   constructor(log, plan) {
     this.log = log;
     this.plan = plan;
     this.dialog = document.getElementById("finding-dialog");
     this.fields = { title: "finding-title", text: "finding-text", action: "finding-action" };
-    this.draft = `finding-draft/${log.inspection}`;
-    this.dialog.addEventListener("input", () => this.#keepDraft());
-    this.dialog.addEventListener("close", () => dropMeta(this.draft).catch(() => {}));
+    this.drafts = new Map();
+    this.dialog.addEventListener("input", () => this.#keepDraft(true));
+    this.dialog.addEventListener("close", () => this.drafts.has(this.key) && this.#keepDraft(false));
+    this.dialog.querySelector("[data-finding-drop]").addEventListener("click", () => { this.#dropDraft(); this.dialog.close(); });
     this.dialog.querySelector("[data-finding-keep]").addEventListener("click", () => this.#keep());
     this.dialog.querySelector("[data-finding-gone]").addEventListener("click", () => this.#takeOut());
   }
 
-  // A new finding on a sheet's subject, or one that is there already.
-  open(on, subject = "") {
+  // A new finding on a sheet's subject, or one that is there already; what was left half-written there is shown again.
+  open(on, subject = "", why = "This was left half-written. Keep it, or drop what was typed.") {
+    this.key = `finding-draft/${this.log.inspection}/${subject || `new/${on}`}`;
+    this.from = on;
+    this.was = subject;
     this.subject = subject || `finding/${freshId()}`;
     const value = (field) => (subject ? this.log.state.value(subject, field) ?? "" : "");
-    this.on = subject ? value("on") : on.split("/").slice(1, 3).join("/");
-    for (const [field, id] of Object.entries(this.fields)) document.getElementById(id).value = value(field);
-    for (const radio of this.#radios()) radio.checked = radio.value === value("urgency");
-    this.dialog.querySelector("[data-on]").textContent = this.plan.nameOf(this.on) || "the whole vessel";
+    const [, system = "", unit = "", check = ""] = on.split("/");
+    this.on = subject ? value("on") : [system, unit].filter(Boolean).join("/");
+    this.check = subject ? value("check") : check;
+    this.shown = { ...Object.fromEntries(Object.keys(this.fields).map((field) => [field, value(field)])), urgency: value("urgency") };
+    const draft = this.drafts.get(this.key);
+    this.#fill({ ...this.shown, ...draft?.typed });
+    this.dialog.querySelector("[data-on]").textContent = this.#place(this.on, this.check) || "the whole vessel";
     this.dialog.querySelector("[data-finding-gone]").hidden = !subject;
-    this.#say("");
+    this.dialog.querySelector("[data-finding-drop]").hidden = !draft;
+    this.#say(draft ? why : "");
     this.dialog.dataset.subject = this.subject;
     paintDisputes(this.log, this.dialog);
     this.dialog.showModal();
   }
 
-  // A tab that is killed closes no dialog: what was being written is kept half-written, and shown again when the page opens.
-  #keepDraft() {
-    const typed = Object.fromEntries(Object.entries(this.fields).map(([field, id]) => [field, document.getElementById(id).value]));
-    const urgency = this.#radios().find((radio) => radio.checked)?.value ?? "";
-    setMeta(this.draft, { subject: this.subject, on: this.on, urgency, typed }).catch(() => {});
+  #fill(values) {
+    for (const [field, id] of Object.entries(this.fields)) document.getElementById(id).value = values[field];
+    for (const radio of this.#radios()) radio.checked = radio.value === values.urgency;
   }
 
+  #typed() {
+    const texts = Object.entries(this.fields).map(([field, id]) => [field, document.getElementById(id).value]);
+    return [...texts, ["urgency", this.#radios().find((radio) => radio.checked)?.value ?? ""]];
+  }
+
+  // The unit and the check that a finding is about.
+  #place(on, check) {
+    return [this.plan.nameOf(on), check && (this.plan.item(`sheet/${on}/${check}`)?.title ?? "")].filter(Boolean).join(" · ");
+  }
+
+  // What was typed and not kept stays half-written, whether the dialog was closed or the tab was killed (which closes nothing).
+  #keepDraft(open) {
+    const typed = Object.fromEntries(this.#typed().filter(([field, text]) => text !== this.shown[field]));
+    if (!Object.keys(typed).length) return this.#dropDraft();
+    this.drafts.set(this.key, { on: this.from, subject: this.was, typed, open });
+    setMeta(this.key, this.drafts.get(this.key)).catch(() => {});
+  }
+
+  #dropDraft() {
+    this.drafts.delete(this.key);
+    dropMeta(this.key).catch(() => {});
+  }
+
+  // What earlier pages left half-written; what was open when its page was killed opens again.
   async openDraft() {
-    const draft = await meta(this.draft);
-    if (!draft) return;
-    this.open("", draft.subject);
-    this.on = draft.on;
-    this.dialog.querySelector("[data-on]").textContent = this.plan.nameOf(this.on) || "the whole vessel";
-    for (const [field, id] of Object.entries(this.fields)) document.getElementById(id).value = draft.typed[field];
-    for (const radio of this.#radios()) radio.checked = radio.value === draft.urgency;
-    this.#say("This was being written when the page closed. Keep it, or close it to drop it.");
+    for (const [key, draft] of await metaWith(`finding-draft/${this.log.inspection}/`)) if (!this.drafts.has(key)) this.drafts.set(key, draft);
+    const left = [...this.drafts.values()].find((draft) => draft.open);
+    if (left && !this.dialog.open) this.open(left.on, left.subject, "This was being written when the page closed. Keep it, or drop what was typed.");
   }
 
   // A tap settled two answers: what stands now is shown, in this dialog too where it is open.
@@ -77,7 +100,7 @@ export class Findings {
     const urgency = this.#radios().find((radio) => radio.checked)?.value;
     if (!typed[0][1]) return this.#say("Say in a line what is wrong.");
     if (!urgency) return this.#say("Choose how urgent it is.");
-    const values = [...typed, ["urgency", urgency], ["on", this.on]];
+    const values = [...typed, ["urgency", urgency], ["on", this.on], ["check", this.check]];
     const changes = values.map(([field, value]) => [this.subject, field, value || (field === "on" ? "" : null)]);
     await this.#record(this.log.unlessShown(changes), "finding");
   }
@@ -89,6 +112,7 @@ export class Findings {
   async #record(changes, words) {
     try {
       await this.log.record(changes, words);
+      this.#dropDraft();
       this.dialog.close();
     } catch (error) {
       this.#say(`Not kept on this device: ${error.message}. Leave this open and copy the text.`);
@@ -109,7 +133,7 @@ export class Findings {
     const button = Object.assign(document.createElement("button"), { type: "button", className: "sheet-row finding" });
     const title = Object.assign(document.createElement("b"), { textContent: value("title") });
     const urgency = Object.assign(document.createElement("span"), { textContent: value("urgency") });
-    const on = Object.assign(document.createElement("small"), { textContent: [this.plan.nameOf(value("on")), value("action")].filter(Boolean).join(" · ") });
+    const on = Object.assign(document.createElement("small"), { textContent: [this.#place(value("on"), value("check")), value("action")].filter(Boolean).join(" · ") });
     if (hasDispute(this.log, subject)) on.prepend("two answers · ");
     button.append(title, urgency, on);
     button.addEventListener("click", () => this.open("", subject));

@@ -6,6 +6,9 @@ import { numberOf } from "./judge.js";
 
 const ASKED = ["permit", "attendant", "instrument"];
 const HOW = ["not entered", "from outside", "entered"];
+const RATINGS = ["good", "fair", "poor", "failed"];
+// Figures typed and not yet recorded, by subject: painting must not put the older figure over them.
+const waiting = new Map();
 
 // The gate's answer as it is shown; earlier records said "yes" or "no" to entered.
 function how(gate) {
@@ -17,7 +20,7 @@ function how(gate) {
 export function paintGate(log, card) {
   const box = card.querySelector(".gate");
   if (!box) return;
-  const gate = log.state.value(card.dataset.subject, "gate") ?? {};
+  const gate = { ...log.state.value(card.dataset.subject, "gate"), ...waiting.get(card.dataset.subject) };
   for (const button of box.querySelectorAll("[data-gate]")) {
     const { gate: key, is } = button.dataset;
     button.setAttribute("aria-pressed", String((key === "entered" ? how(gate) : gate[key]) === is));
@@ -26,8 +29,25 @@ export function paintGate(log, card) {
     if (document.activeElement !== input) input.value = gate[input.dataset.air] ?? "";
   }
   const chosen = how(gate);
-  card.querySelector(".answers").hidden = !chosen || chosen === "not entered";
-  say(box, chosen === "entered" || !chosen ? outside(box, gate) : "");
+  const shut = !chosen || chosen === "not entered";
+  const stands = shut ? whatStands(log, card, chosen) : "";
+  card.querySelector(".answers").hidden = shut && !stands;
+  for (const button of card.querySelectorAll("[data-rate]")) button.disabled = shut && button.dataset.rate !== standing(log, card);
+  say(box, [stands, chosen === "entered" || !chosen ? outside(box, gate) : ""].filter(Boolean).join(" "));
+}
+
+// The rating that stands on a card, or "".
+function standing(log, card) {
+  const rating = log.state.value(card.dataset.subject, "rating");
+  return RATINGS.includes(rating) ? rating : "";
+}
+
+// A rating that was given before the gate was shut stands and counts as seen: that is said, and nothing more can be rated.
+function whatStands(log, card, chosen) {
+  const rating = standing(log, card);
+  if (!rating) return "";
+  const why = chosen ? "though the space was not entered" : "and counts as seen";
+  return `The rating given stands (${rating}) ${why}; say again how it was looked at, or tap the rating to take it away.`;
 }
 
 function say(box, sentence) {
@@ -56,16 +76,28 @@ function hindrance(box, gate) {
   return outside(box, gate);
 }
 
-// A tap or a typed figure within the gate -> the changes to record. A gate that no longer holds takes its "entered" away.
-export function answerGate(log, card, target) {
+// A tap or a typed figure within the gate, as it is now: {key, is, air}.
+function answered({ dataset, value }) {
+  return dataset.air ? { key: dataset.air, is: value.trim(), air: true } : { key: dataset.gate, is: dataset.is, air: false };
+}
+
+// Record an answer. It is merged into the gate when its turn comes, so that answers given quickly do not lose one another.
+export async function recordGate(log, card, target) {
+  const answer = answered(target), { subject } = card.dataset;
+  if (answer.air) waiting.set(subject, { ...waiting.get(subject), [answer.key]: answer.is });
+  await log.record(() => changesOf(log, card, answer), "recorded: what was asked before going in");
+  const waits = waiting.get(subject);
+  if (answer.air && waits?.[answer.key] === answer.is) delete waits[answer.key];
+}
+
+// An answer -> the changes to record. A gate that no longer holds takes its "entered" away.
+function changesOf(log, card, { key, is, air }) {
   const { subject } = card.dataset;
   const box = card.querySelector(".gate");
   const gate = { ...log.state.value(subject, "gate") };
-  const key = target.dataset.air ?? target.dataset.gate;
-  const is = target.dataset.air ? target.value.trim() : target.dataset.is;
   if ((gate[key] ?? "") === is) return [];
   const wanted = { ...gate, [key]: is };
-  if (target.dataset.air && !is) delete wanted[key];
+  if (air && !is) delete wanted[key];
   const stops = how(wanted) === "entered" ? hindrance(box, wanted) : "";
   if (stops && key === "entered") {
     say(box, stops);
@@ -73,5 +105,5 @@ export function answerGate(log, card, target) {
   }
   if (stops) delete wanted.entered;
   const unseen = key === "entered" && is === "not entered" && !log.state.value(subject, "rating");
-  return [["gate", wanted], ...(unseen ? [["rating", "not seen: no access"]] : [])];
+  return [[subject, "gate", wanted], ...(unseen ? [[subject, "rating", "not seen: no access"]] : [])];
 }

@@ -31,7 +31,8 @@ export class Log extends EventTarget {
   }
 
   // Record an act: [[subject, field, value], ...] in one transaction. Resolves once it is kept; rejects if it is not.
-  // Acts follow one another, so that each one replaces what the one before it left standing.
+  // Acts follow one another, so that each one replaces what the one before it left standing. Instead of changes it may be
+  // given what makes them: that is asked when its turn comes, and sees all that was recorded before.
   record(changes, words, undoable = true) {
     const act = this.#chain.then(() => this.#record(changes, words, undoable));
     this.#chain = act.catch(() => {});
@@ -43,7 +44,8 @@ export class Log extends EventTarget {
     return changes.filter(([subject, field, value]) => !same(this.state.value(subject, field), value));
   }
 
-  async #record(changes, words, undoable) {
+  async #record(given, words, undoable) {
+    const changes = typeof given === "function" ? given() : given;
     const at = new Date().toISOString();
     const before = [];
     const drafts = [];

@@ -48,12 +48,17 @@ function paintUndo() {
   if (log.lastAct) box.querySelector("span").textContent = log.lastAct.words;
 }
 
+// A picture that is here already keeps its place, and that is said.
+function sayAlready({ already }) {
+  if (already !== null) alarm(`This photo is kept already, under: ${plan.placeOf(already)}. It stays there; open it there to move it.`);
+}
+
 async function snap(event) {
   const [file] = event.target.files;
   event.target.value = "";
   if (!file) return;
   try {
-    await take(log, file, "");
+    sayAlready(await take(log, file, ""));
   } catch (error) {
     alarm(`The photo was not kept: ${error.message}`);
   }
@@ -69,12 +74,13 @@ function wirePage() {
   document.addEventListener("click", (event) => {
     const button = event.target.closest("button");
     if (!button) return;
-    const { go, sheet, space, openPhoto } = button.dataset;
+    const { go, sheet, space, openPhoto, openFinding } = button.dataset;
     if (go === "next") { if (!views.next()) alarm("Every check has an answer, seen or not."); }
     else if (go) location.hash = go;
     else if (sheet) location.hash = `sheet/${sheet}`;
     else if (space) location.hash = `space/${space}`;
     else if (openPhoto) photoDialog.open(openPhoto);
+    else if (openFinding) findings.open("", openFinding);
     else if (button.dataset.list) list(button.dataset.list);
   });
   document.getElementById("snap").addEventListener("change", snap);
@@ -130,7 +136,7 @@ async function start() {
     document.getElementById("strip").textContent = "this device cannot keep anything";
     return;
   }
-  new Cards(log, document.getElementById("cards"), { onFinding: (subject) => findings.open(subject), onPhotoTaken: () => {} });
+  new Cards(log, document.getElementById("cards"), { onFinding: (subject) => findings.open(subject), onPhotoTaken: sayAlready });
   settleWithin(log, page, () => findings.settled());
   keepDrafts(log, document.getElementById("cards"));
   wireWho(log, lost);

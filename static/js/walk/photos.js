@@ -21,7 +21,8 @@ function sameBytes(kept, given) {
   return a.length === b.length && a.every((byte, index) => byte === b[index]);
 }
 
-// Keep one file and say where it belongs ("" is the tray). Returns the digest; throws with a sentence.
+// Keep one file and say where it belongs ("" is the tray). Resolves with {sha, already}: where this very picture is filed
+// already ("" is the tray, null where it is new); it keeps that place. Throws with a sentence.
 export async function take(log, file, on) {
   const bytes = await file.arrayBuffer();
   const kind = kindOf(bytes);
@@ -34,11 +35,14 @@ export async function take(log, file, on) {
   }
   const taken = new Date(file.lastModified || Date.now()).toISOString();
   const subject = `photo/${sha}`;
+  const already = log.state.value(subject, "on");
+  // One that waits in the tray may be filed where it was chosen; one with a place is never moved by being chosen again.
+  if (already || (already === "" && !on)) return { sha, already };
   const changes = [[subject, "on", on], [subject, "kind", kind], [subject, "taken", taken]];
   if (file.name) changes.push([subject, "name", file.name.slice(0, 200)]);
   await log.record(changes, "", false);
   copyOf(log.inspection, sha); // in its own time
-  return sha;
+  return { sha, already: null };
 }
 
 // The dialog in which a photo gets its caption and its place.

@@ -25,7 +25,7 @@ async function photos({ log }) {
   const here = await Promise.all(shas.map((sha) => isHere(log.inspection, sha)));
   const away = here.filter((one) => !one).length;
   if (away) return [NO, `${away} of ${shas.length} photos cannot be looked at here. The computer or another device still has to hand them over; look again then.`];
-  return [YES, shas.length ? `All ${shas.length} photos known so far can be looked at here.` : "No photo was taken so far."];
+  return [YES, shas.length ? `Every photo known so far (${shas.length}) can be looked at here.` : "No photo was taken so far."];
 }
 
 async function app({ appHere }) {
@@ -35,13 +35,25 @@ async function app({ appHere }) {
   return [NO, "The page itself is not kept yet. Stay near the computer and look again; until then leave the page open."];
 }
 
+// What can be done about it here, by what the browser calls itself; every browser of an iPhone or iPad keeps by the same rule.
+function remedy() {
+  const { userAgent, maxTouchPoints } = navigator;
+  if (/iPhone|iPad|iPod/.test(userAgent) || (/Macintosh/.test(userAgent) && maxTouchPoints > 1)) {
+    return "Tap “Share”, then “Add to Home Screen”, and open the walk from there before you record: what is kept there is its own, so it may ask to join once more.";
+  }
+  if (/Android|Chrome/.test(userAgent)) {
+    return "Open the browser's menu and choose “Install” or “Add to home screen”, or bookmark this page; use it a few minutes more, then look again.";
+  }
+  return "This browser offers no way to ask for it.";
+}
+
 async function persistence() {
   const asked = await askToPersist();
   const { persistent } = await storage();
   if (asked === null && persistent === null) return [UNKNOWN, "This browser does not say. Do not use a private window, and hand over before the browser's data are cleared."];
   if (asked === null && !persistent) return [NO, "The browser asks whether it may keep what this page stores: answer yes, then look again."];
   if (persistent) return [YES, "The browser has promised not to clear what is kept."];
-  return [NO, "The browser may clear what is kept when the device runs short of space. Put this page on the home screen or bookmark it, keep space free, hand over the same day."];
+  return [NO, `The browser may clear what is kept when the device runs short of space. ${remedy()} Until this line is ready: keep space free, and hand over before you close the page.`];
 }
 
 async function space() {

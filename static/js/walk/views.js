@@ -3,7 +3,7 @@
 import { build } from "./build.js";
 import { paint } from "./card_paint.js";
 import { hasDispute } from "./answers.js";
-import { findings } from "./findings.js";
+import { findings } from "./found.js";
 import { photosOn, paintStrip } from "./thumbs.js";
 import { answerOf, paintHeader, paintTide, tally } from "./status.js";
 
@@ -51,6 +51,13 @@ export class Plan {
   nameOf(sheet) {
     const found = this.sheets.get(sheet);
     return found ? `${found.of} · ${found.name}` : sheet;
+  }
+
+  // Where a photo is filed, in words.
+  placeOf(on) {
+    const [, system, unit] = on.split("/");
+    if (!on) return "photos without a place";
+    return [this.nameOf(`${system}/${unit}`), this.item(on)?.title].filter(Boolean).join(", ");
   }
 
   // The cautions of every system met in these items, each once.
@@ -101,7 +108,7 @@ export class Views {
 
   paint(subjects = null) {
     for (const card of this.boxes.cards.hidden ? [] : this.boxes.cards.querySelectorAll("article.check")) {
-      if (!subjects || subjects.has(card.dataset.subject) || [...subjects].some((subject) => subject.startsWith("photo/"))) paint(this.log, card);
+      if (!subjects || subjects.has(card.dataset.subject) || [...subjects].some((subject) => /^(photo|finding)\//.test(subject))) paint(this.log, card);
     }
     this.#paintHeader();
     if (this.kind === "sheets") this.#paintSheets();
