@@ -80,7 +80,7 @@ def agreement(first: str, second: str, ratings: Mapping[str, Mapping[str, str]])
 def given_ratings(state: State) -> dict[str, dict[str, str]]:
     """The last rating that each person gave of his own: subject -> who -> rating. A name that was not given does not count.
 
-    From the moment on which he replaces another's differing answer he has seen it: that is a settling, and what he says then is no second opinion.
+    Who settles a disagreement (one entry in place of several unlike answers) has both before him: that, and what he says then, is no second opinion.
     """
     found: dict[str, dict[str, str]] = {}
     for subject in state.subjects("sheet/"):
@@ -88,16 +88,16 @@ def given_ratings(state: State) -> dict[str, dict[str, str]]:
         by_id, settled = {entry.id: entry for entry in history}, set()
         for entry in history:
             who = entry.who.strip()
-            if who and _settles(entry, [by_id[one] for one in entry.replaces if one in by_id]):
+            if who and _settles([by_id[one] for one in entry.replaces if one in by_id]):
                 settled.add(who)
             elif who and who not in settled:
                 found.setdefault(subject, {})[who] = entry.value
     return {subject: kept for subject, given in found.items() if (kept := {who: rating for who, rating in given.items() if rating in RATINGS})}
 
 
-def _settles(entry: Entry, replaced: Sequence[Entry]) -> bool:
-    """Whether it replaces somebody else's answer among answers that differ from it; taking the other's word over one's own is settling too."""
-    return any(one.who.strip() != entry.who.strip() for one in replaced) and any(one.value != entry.value for one in replaced)
+def _settles(replaced: Sequence[Entry]) -> bool:
+    """Whether an entry that replaces these ends a disagreement: they are several and unlike."""
+    return any(one.value != replaced[0].value for one in replaced[1:])
 
 
 def agreements(state: State) -> tuple[Agreement, ...]:

@@ -113,7 +113,8 @@ async function notKept() {
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
-self.addEventListener("activate", (event) => event.waitUntil(activate()));
+// The page of a first visit is taken in charge at once: a newer edition waits only while some page is in the charge of the older one.
+self.addEventListener("activate", (event) => event.waitUntil(activate().then(() => self.clients.claim())));
 self.addEventListener("message", (event) => {
   if (event.data?.takeOver) self.skipWaiting();
   if (event.data?.keep) event.waitUntil(complete(event.data.keep).catch(() => false).then((all) => event.ports[0]?.postMessage({ complete: all })));

@@ -23,12 +23,12 @@ def test_two_answers_given_apart_count(write):
     assert [0.0] == [one.same for one in agreements(write.state)]
 
 
-def test_what_follows_a_settling_is_no_second_opinion(write):
-    """Nor does a later change of the settled answer count; one's own change before it does."""
+def test_a_second_opinion_given_in_sight_of_the_first_counts_with_its_last_word(write):
+    """One answer replaced by another person's is an opinion of his own; only ending a disagreement is none."""
     write.rate("thrusters/bow/oil", "fair", who="AB").rate("thrusters/bow/oil", "good", who="AB")
-    write.rate("thrusters/bow/oil", "poor", who="CD", device="phone").rate("thrusters/bow/oil", "good", who="CD", device="phone")
-    assert {"AB": "good"} == given_ratings(write.state)[OIL]
-    assert () == agreements(write.state)
+    write.rate("thrusters/bow/oil", "poor", who="CD", device="phone")
+    assert {"AB": "good", "CD": "poor"} == given_ratings(write.state)[OIL]
+    assert [0.0] == [one.same for one in agreements(write.state)]
 
 
 @pytest.mark.parametrize(("currency", "said"), [("NOK", "replacing at 300\u00a0000 NOK."), ("", "replacing at 300\u00a0000.")])

@@ -97,7 +97,7 @@ def test_the_aft_thruster_goes_by_its_yearly_cost(worked):
     assert 120_000 < 0.60 * 260_000
     assert ("remove", "too dear") == (found.verdict, found.rule)
     (reason,) = (text.replace("\u00a0", "") for text in found.reasons if "a year over" in text)
-    assert f"refurbishing costs {REPAIRED:.0f} a year over 6 years and replacing {RENEWED:.0f} over 15 years: replacing is the cheaper" in reason
+    assert f"refurbishing costs {REPAIRED:.0f} EUR a year over 6 years and replacing {RENEWED:.0f} EUR over 15 years: replacing is the cheaper" in reason
 
 
 def test_the_nearest_flips_of_the_aft_thruster(worked):
