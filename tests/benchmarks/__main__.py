@@ -18,6 +18,7 @@ from inspector.record import photos
 from inspector.record.entry import from_dict
 from inspector.record.journal import Journal
 from inspector.record.store import Inspection
+from tests.benchmarks.assessment import assessment
 from tests.benchmarks.common import Answers, median_of, say
 from tests.benchmarks.folding import folded
 from tests.benchmarks.handing_over import handed_over
@@ -120,6 +121,6 @@ def start(folder: Path) -> None:
 
 
 if __name__ == "__main__":
-    for measure in (journal, web, photo, report, start, handed_over, folded):
+    for measure in (journal, web, photo, report, start, assessment, handed_over, folded):
         with tempfile.TemporaryDirectory() as folder:
             measure(Path(folder))

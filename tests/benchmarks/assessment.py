@@ -16,13 +16,13 @@ from inspector.conversion.contents import convert
 from inspector.conversion.cost import CostLine, spread
 from inspector.record.entry import from_dict
 from inspector.record.state import State
+from tests.benchmarks.common import say
 
 ROOT = Path(__file__).resolve().parents[2]
 CHECKS, LINES, DRAWS = 600, 120, 10_000
-Say = Callable[[str, float, str, float, str], None]
 
 
-def assessment(say: Say) -> None:
+def assessment(_folder: Path) -> None:
     """Print the whole of Decide for a large inspection, as figures and as ratios."""
     library = read_library(ROOT / "checklists")
     state = State(map(from_dict, _recorded(library)))
@@ -33,7 +33,7 @@ def assessment(say: Say) -> None:
     say(f"assessment and conversion, {CHECKS} checks, {LINES} lines, {DRAWS} draws", whole, "the draws alone by plain numpy", plain, "300 ms")
     assessed = assess(state, library)
     say("next look for two hours", _best(lambda: next_look(assessed, 120)), "the draws alone by plain numpy", plain, "200 ms")
-    say(f"spread of {LINES} lines, {DRAWS} draws", _best(lambda: spread(lines, 0.3)), "the same by plain numpy", plain, "-")
+    say(f"spread of {LINES} lines, {DRAWS} draws", _best(lambda: spread(lines, 0.3)), "the same by plain numpy", plain, "none")
 
 
 def _best(act: Callable[[], object], rounds: int = 7) -> float:
@@ -77,9 +77,8 @@ def _recorded(library: Library) -> list[dict]:
                     said.append((f"sheet/{system.id}/u{number}/{check.id}", "rating", luck.choice(["good", "fair", "poor", "failed"])))
     ids = list(library.systems)
     for number, line in enumerate(_lines()):
-        act = "refurbish" if number % 3 else "replace"
         costs = {name: str(getattr(line, name)) for name in ("low", "likely", "high")}
-        values = {"system": ids[number % 8], "unit": "all", "act": act, "text": line.name, **costs}
+        values = {"system": ids[number % 8], "unit": "all", "act": "refurbish", "text": line.name, **costs}
         said += [(f"scope/l{number}", field, value) for field, value in values.items()]
     return [{"id": f"bench:{number}", "at": "2026-05-02T09:14:07.512Z", "device": "bench", "who": "QX", "subject": subject, "field": field, "value": value,
              "replaces": []} for number, (subject, field, value) in enumerate(said, 1)]
