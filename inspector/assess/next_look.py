@@ -19,6 +19,7 @@ from inspector.words import grouped
 PRIOR = {"good": 0.35, "fair": 0.35, "poor": 0.20, "failed": 0.10}   # of a check nobody has seen yet
 STRENGTH = 2.0                                                       # the prior counts like so many seen checks
 MOST_TOLD = 12
+LATER = ("", "not seen: no time")   # answers that leave a check open for the minutes left; what could not be reached or opened cannot be seen now either
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ def next_look(assessment: Assessment, minutes: float, *, here: str = "", walk: f
     """
     settings = settings or Settings()
     open_ones = [(part, result) for system in assessment.systems for part in system.units if not part.decision for result in part.results
-                 if result.applicable and result.rating is None and not result.answer]
+                 if result.applicable and result.rating is None and result.answer in LATER]
     money = {system.system.id: system.whole.facts for system in assessment.systems}
     priced, unpriced, stakes = [], [], {}
     cached: dict[str, dict[str, float]] = {}

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from inspector.assess.assessment import assess
 from inspector.assess.look_plan import Breaker, Look, best_joint, best_plan, joint_gain
-from inspector.assess.next_look import chances, look_gain, losses
+from inspector.assess.next_look import chances, look_gain, losses, next_look
 from inspector.assess.shapes import RATINGS, Facts
 
 
@@ -116,3 +117,13 @@ def test_a_look_is_never_worth_less_than_nothing(refurbish, replace, critical, s
 def test_what_is_not_priced_has_no_table():
     """Without any price there is no gain in money."""
     assert {} == losses(Facts(), True, 1.5)
+
+
+def test_what_was_left_for_want_of_time_is_still_worth_a_look(library, write):
+    """No time is a reason that more minutes mend; no access is none. Both stand unseen in the condition all the same."""
+    write.rate("thrusters/bow/oil", "not seen: no time").rate("thrusters/bow/tunnel", "not seen: no access")
+
+    subjects = {one.look.subject for one in next_look(assess(write.state, library), 60).advice}
+
+    assert "sheet/thrusters/bow/oil" in subjects
+    assert "sheet/thrusters/bow/tunnel" not in subjects

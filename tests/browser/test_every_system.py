@@ -99,7 +99,7 @@ def test_the_minutes_left_name_what_is_worth_them_and_lead_there(phone, computer
     phone.evaluate("() => { location.hash = 'advice'; }")
     phone.fill("#advice input", "30")
     phone.locator("#advice input").blur()
-    looks = phone.locator("#advice .look")
+    looks = phone.locator("#advice .advised")
     expect(looks.first).to_contain_text(re.compile(r"min\.$"))
     looks.first.click()
     expect(phone.locator("#cards article.check:focus")).to_be_visible()

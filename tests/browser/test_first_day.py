@@ -146,7 +146,7 @@ def test_minutes_that_are_no_minutes_get_a_sentence_and_no_list(phone, served):
     """Nothing, 0 and less are asked again; too many get the computer's own sentence; each look names its check once."""
     a_walk.begin(phone, served[0])
     phone.evaluate("() => { location.hash = 'advice'; }")
-    words, looks = phone.locator("#advice .empty"), phone.locator("#advice .look")
+    words, looks = phone.locator("#advice .empty"), phone.locator("#advice .advised")
     expect(looks.first).to_be_visible()
     for typed, sentence in (("0", "from 1 to 1440"), ("-5", "from 1 to 1440"), ("", "from 1 to 1440"), ("5000", "must be 0 to 1440")):
         phone.fill("#advice input", typed)

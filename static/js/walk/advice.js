@@ -60,7 +60,7 @@ export class Advice {
   // The unit in bold; the sentence begins with the check's own title.
   #row({ subject, label, sentence }) {
     const unit = this.plan.sheets.get(this.plan.item(subject)?.sheet)?.name;
-    const row = make("button", "", { type: "button", className: "sheet-row look" });
+    const row = make("button", "", { type: "button", className: "sheet-row advised" });
     row.append(make("b", unit ?? label), make("span", sentence));
     row.addEventListener("click", () => this.open(subject));
     return row;
@@ -68,7 +68,7 @@ export class Advice {
 
   // Without the computer: what has no answer, critical before heavy, while it fits.
   #alone(minutes) {
-    const waiting = this.plan.items.filter((item) => answerOf(this.log, item.subject) === "open");
+    const waiting = this.plan.items.filter((item) => answerOf(this.log, item.subject) === "open" || this.log.state.value(item.subject, "rating") === "not seen: no time");
     const rank = (item) => (item.source.dataset.critical ? 100 : 0) + Number(item.source.dataset.weight);
     waiting.sort((one, other) => rank(other) - rank(one));
     let left = minutes;
