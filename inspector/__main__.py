@@ -2,10 +2,10 @@
 
 import sys
 
-from inspector import fresh_machine
+from inspector.cli import fresh_machine
 
 if __name__ == "__main__":
     fresh_machine.run_again_where_installed("inspector", sys.argv[1:])
-    from inspector.cli import main
+    from inspector.cli.parser import main
 
     sys.exit(main(sys.argv[1:]))

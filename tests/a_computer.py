@@ -1,4 +1,5 @@
-"""The real server as a process of its own, which a test can kill and start again on the same port and data; and an impostor on that port."""
+"""The real server as a process of its own, which a test can kill and start again on the same
+port and data; and an impostor on that port."""
 
 import http.server
 import json
@@ -31,9 +32,21 @@ class Computer:
 
     def start(self) -> None:
         """Start it, and return once it answers."""
-        command = [sys.executable, "-m", "inspector", "serve", "--data", str(self.data), "--port", str(self.port), "--no-browser"]
+        command = [
+            sys.executable,
+            "-m",
+            "inspector",
+            "serve",
+            "--data",
+            str(self.data),
+            "--port",
+            str(self.port),
+            "--no-browser",
+        ]
         self.process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
-        assert any(re.search(r"http://\S+/", line) for line in self.process.stdout), "the server did not start"
+        assert any(re.search(r"http://\S+/", line) for line in self.process.stdout), (
+            "the server did not start"
+        )
 
     def kill(self) -> None:
         """End it at once, as a pulled plug does."""
@@ -54,7 +67,8 @@ class Computer:
 
 
 class SignInPage:
-    """What a hotspot puts in place of everything: a friendly page with status 200, whatever was asked."""
+    """What a hotspot puts in place of everything: a friendly page with status 200, whatever was
+    asked."""
 
     PAGE = b"<!doctype html><title>Welcome aboard</title><h1>Accept the terms of this network</h1>"
 

@@ -5,12 +5,16 @@ import hashlib
 from PIL import Image
 from playwright.sync_api import Page, expect
 
+# As long as our Python may take to start on a busy machine.
+STARTS_MS = 120_000
 # Everything this device keeps of entries, straight from its own store.
 LOG = """async () => {
   const open = indexedDB.open("inspection-walk");
   const database = await new Promise((done) => { open.onsuccess = () => done(open.result); });
   const rows = database.transaction("entries").objectStore("entries").getAll();
-  return new Promise((done) => { rows.onsuccess = () => { database.close(); done(rows.result.map((row) => row.entry)); }; });
+  return new Promise((done) => {
+    rows.onsuccess = () => { database.close(); done(rows.result.map((row) => row.entry)); };
+  });
 }"""
 
 
@@ -45,9 +49,40 @@ def plain_cards(page: Page):
 
 
 def kept_for_good(page: Page) -> None:
-    """Wait until the service worker keeps the page and all its assets, as the ready screen proves it."""
+    """Wait until the service worker keeps the page and all its assets, as the ready screen
+    proves it."""
     page.evaluate("() => { location.hash = 'ready'; }")
-    expect(page.locator("#ready li").nth(3)).to_have_attribute("data-ready", "ready", timeout=20_000)
+    expect(page.locator("#ready li").nth(3)).to_have_attribute(
+        "data-ready", "ready", timeout=20_000
+    )
+
+
+def judging_line(page: Page):
+    """The line of the ready screen about judging without the computer."""
+    page.evaluate("() => { location.hash = 'ready'; }")
+    return page.locator("#ready li", has_text="judging without the computer")
+
+
+def judges_here(page: Page) -> None:
+    """Wait until this device judges readings, and keeps all that it needs for it."""
+    expect(judging_line(page)).to_have_attribute("data-ready", "ready", timeout=STARTS_MS)
+
+
+def card(page: Page, system: str, check: str):
+    """The card of a check, on the first sheet of its system."""
+    sheet(page, system)
+    return page.locator(f"#cards article[data-check='{check}']").first
+
+
+def fill_readings(card, fields: dict[str, str]) -> None:
+    """Type the readings of a card: reading -> text or choice."""
+    for name, value in fields.items():
+        field = card.locator(f"[data-reading='{name}']")
+        if field.evaluate("(field) => field.tagName") == "SELECT":
+            field.select_option(value)
+        else:
+            field.fill(value)
+            field.blur()
 
 
 def handed_over(page: Page) -> None:
@@ -69,3 +104,9 @@ def pictures(folder, count: int) -> dict[str, str]:
         noise.convert("RGB").save(path, quality=90)
         made[hashlib.sha256(path.read_bytes()).hexdigest()] = str(path)
     return made
+
+
+def load_anew(page: Page) -> None:
+    """Load the page again once nothing is on its way, so that no request breaks off."""
+    page.wait_for_load_state("networkidle")
+    page.reload()

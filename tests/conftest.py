@@ -1,6 +1,22 @@
-"""What all tests share: generated cases are never judged by the clock, since this suite also runs on two slow cores."""
+"""What all tests share: generated cases are never judged by the clock, since this suite also
+runs on two slow cores; the numbers that this computer gave are remembered in a folder of the
+tests."""
 
+import os
+import shutil
+import tempfile
+
+import pytest
 from hypothesis import settings
 
 settings.register_profile("ours", deadline=None)
 settings.load_profile("ours")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def numbers_of_the_tests():
+    """In place of the user's own folder, also for the servers that tests start."""
+    folder = tempfile.mkdtemp(prefix="numbers-")
+    os.environ["INSPECTOR_NUMBERS"] = folder
+    yield folder
+    shutil.rmtree(folder, ignore_errors=True)

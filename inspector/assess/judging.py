@@ -1,90 +1,144 @@
-"""Readings as typed -> judgement: units converted, constants and particulars filled in, and a sentence instead of an error where that fails.
+"""Readings as typed -> judgement: units converted, constants and particulars filled in.
 
-A surveyor's typing is never an exception: whatever cannot be judged comes back as one sentence that says what is missing or wrong.
+A surveyor's typing is never an exception: what cannot be judged comes back as one sentence that
+says what is missing or wrong. Whoever wants a judgement calls `judge_sheet`, so that a client's
+report and the surveyor's phone cannot differ.
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Any
 
-from inspector.checklists import Check
-from inspector.criteria.judgement import Criterion, Input, Judgement
-from inspector.criteria.profiles import Profile
-from inspector.criteria.registry import criterion
-from inspector.errors import InspectorError
-from inspector.quantities import convert, parse_number
-from inspector.words import listed
+from inspector.checklists.model import Check
+from inspector.checklists.registry import criterion
+from inspector.criteria.core.criterion import Criterion
+from inspector.criteria.core.judgement import Judgement
+from inspector.criteria.core.limit_sets import LimitSet
+from inspector.record.typed_values import typed_text, typed_unit
+from inspector.values.errors import InspectorError
+from inspector.values.field import Field
+from inspector.values.measures import parse_measure
+from inspector.values.text import listed
+from inspector.values.units import convert
 
 _ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief", "inspection": "the visit"}
+_TOO_FAR = "a number is far beyond anything that can be measured; read it again"
+
+
+@dataclass(frozen=True)
+class Basis:
+    """What every judgement of an inspection depends on beside the readings of its own sheet.
+
+    Parameters
+    ----------
+    vessel, brief, visit : mapping of str to str
+        Particulars of the vessel, of the brief and of the inspection itself, as typed.
+    limits : mapping of str to LimitSet
+        The limits that the surveyor set, by criterion; all others are as shipped.
+    own_criteria : mapping of str to Criterion
+        The surveyor's own, which are looked at before the shipped ones.
+    """
+
+    vessel: Mapping[str, str] = field(default_factory=dict)
+    brief: Mapping[str, str] = field(default_factory=dict)
+    visit: Mapping[str, str] = field(default_factory=dict)
+    limits: Mapping[str, LimitSet] = field(default_factory=dict)
+    own_criteria: Mapping[str, Criterion] = field(default_factory=dict)
 
 
 def judge_sheet(
-    check: Check, readings: Mapping[str, Any], vessel: Mapping[str, str], brief: Mapping[str, str],
-    profiles: Mapping[str, Profile] | None = None, visit: Mapping[str, str] | None = None,
+    check: Check, readings: Mapping[str, Any], basis: Basis
 ) -> tuple[Judgement | None, str]:
     """Judge one check's readings by its criterion.
 
-    readings: reading id -> {"value": text, "unit": text} as recorded. Inputs come from what was typed, else `from` (vessel or brief), else `given`.
-    profiles: limits that the surveyor set, by criterion; the others are as shipped. visit: the fields of the inspection itself, such as its date.
-    Returns (judgement, ""), or (None, "") where nothing was typed or no criterion is named, or (None, one sentence) where it cannot be judged.
+    An input of the criterion is what was typed, else the particular that the check names under
+    `from`, else the constant under `given`.
+
+    Parameters
+    ----------
+    check : Check
+        The check that was answered.
+    readings : mapping of str to Any
+        Reading id -> as recorded, ``{"value": text, "unit": text}`` or plain text.
+    basis : Basis
+        Particulars and limits.
+
+    Returns
+    -------
+    tuple of (Judgement or None, str)
+        (judgement, ""); (None, "") where nothing was typed or the check has no criterion;
+        (None, one sentence) where it cannot be judged.
     """
     if not check.criterion:
         return None, ""
     try:
-        rule = criterion(check.criterion)
-        typed = {asked.name: readings[asked.name] for asked in rule.inputs if typed_text(readings.get(asked.name))}
-        if not typed:
-            return None, ""
-        values = {**check.given, **_taken(check, {"vessel": vessel, "brief": brief, "inspection": visit or {}})}
-        values |= {asked.name: _converted(asked, typed[asked.name], check) for asked in rule.inputs if asked.name in typed}
-        missing = [asked for asked in rule.inputs if not asked.optional and values.get(asked.name) in (None, "")]
-        return (None, _missing_sentence(check, missing)) if missing else (_applied(rule, values, (profiles or {}).get(rule.name)), "")
+        return _judged(check, readings, basis)
     except InspectorError as problem:
         return None, str(problem)
+    # A slip of the finger, such as 9e300, overflows in the formulas of the criteria.
     except ArithmeticError:
-        return None, f"{check.title} cannot be judged: a number is far beyond anything that can be measured; read it again."
+        return None, f"{check.title} cannot be judged: {_TOO_FAR}."
 
 
-def typed_text(reading: Any) -> str:
-    """What was typed for a reading, without its unit; "" where nothing was."""
-    value = reading.get("value") if isinstance(reading, Mapping) else reading
-    return "" if value is None or isinstance(value, Mapping | list) else str(value).strip()
+def _judged(
+    check: Check, readings: Mapping[str, Any], basis: Basis
+) -> tuple[Judgement | None, str]:
+    rule = criterion(check.criterion, basis.own_criteria)
+    # Nothing typed is no reading that could not be judged: it is silent.
+    typed = [asked for asked in rule.inputs if typed_text(readings.get(asked.name))]
+    if not typed:
+        return None, ""
+    # In this order: what is typed on the sheet is nearest to the thing, and comes last.
+    values = {**check.given, **_from_particulars(check, basis)}
+    for asked in typed:
+        values[asked.name] = _converted(asked, readings[asked.name], check)
+    missing = [asked for asked in rule.inputs if _is_missing(asked, values)]
+    if missing:
+        return None, _missing_sentence(check, missing)
+    return _applied(rule, values, basis.limits.get(rule.name)), ""
 
 
-def typed_unit(reading: Any) -> str:
-    """The unit typed with a reading, "" where none was."""
-    unit = reading.get("unit") if isinstance(reading, Mapping) else None
-    return unit.strip() if isinstance(unit, str) else ""
+def _is_missing(asked: Field, values: Mapping[str, Any]) -> bool:
+    return not asked.optional and values.get(asked.name) in (None, "")
 
 
-def _applied(rule: Criterion, values: Mapping[str, Any], profile: Profile | None) -> Judgement:
+def _applied(rule: Criterion, values: Mapping[str, Any], limits: LimitSet | None) -> Judgement:
+    """The judgement, from the inputs that the criterion knows."""
     known = {asked.name for asked in rule.inputs}
-    return rule.apply({name: value for name, value in values.items() if name in known}, profile)
+    return rule.apply({name: value for name, value in values.items() if name in known}, limits)
 
 
-def _taken(check: Check, sources: Mapping[str, Mapping[str, str]]) -> dict[str, str]:
+def _from_particulars(check: Check, basis: Basis) -> dict[str, str]:
+    """Input -> text, of the inputs that the check takes from vessel, brief or inspection."""
+    sources = {"vessel": basis.vessel, "brief": basis.brief, "inspection": basis.visit}
     found = {}
     for name, origin in check.taken.items():
-        room, _, field = origin.partition(".")
-        value = str(sources.get(room, {}).get(field) or "").strip()
+        source, _, particular = origin.partition(".")
+        value = str(sources.get(source, {}).get(particular) or "").strip()
         if value:
             found[name] = value
     return found
 
 
-def _converted(asked: Input, reading: Any, check: Check) -> Any:
+def _converted(asked: Field, reading: Any, check: Check) -> Any:
+    """A reading in the unit of the criterion's input; where none was typed, in the check's own."""
     text = typed_text(reading)
     if asked.kind != "number" or asked.unit is None:
         return text
-    own = next((one.unit for one in check.readings if one.id == asked.name), "")
-    return convert(parse_number(text), typed_unit(reading) or own or asked.unit, asked.unit)
+    # The checklist may ask in another unit than the criterion calculates in.
+    units = [own.unit for own in check.readings if own.name == asked.name]
+    unit = typed_unit(reading) or next(iter(units), "") or asked.unit
+    return convert(*parse_measure(text, unit), asked.unit)
 
 
-def _missing_sentence(check: Check, missing: list[Input]) -> str:
+def _missing_sentence(check: Check, missing: list[Field]) -> str:
     names = [_missing_name(check, asked) for asked in missing]
-    return f"{check.title} cannot be judged yet: {listed(names)} {'is' if len(names) == 1 else 'are'} missing."
+    verb = "is" if len(names) == 1 else "are"
+    return f"{check.title} cannot be judged yet: {listed(names)} {verb} missing."
 
 
-def _missing_name(check: Check, asked: Input) -> str:
-    label = next((one.label for one in check.readings if one.id == asked.name), asked.label)
+def _missing_name(check: Check, asked: Field) -> str:
+    labels = [own.label for own in check.readings if own.name == asked.name]
+    label = next(iter(labels), asked.label)
     origin = _ORIGINS.get(check.taken.get(asked.name, "").partition(".")[0])
     return f"'{label}' (from {origin})" if origin else f"'{label}'"

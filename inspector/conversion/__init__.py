@@ -1,4 +1,6 @@
-"""What a conversion would ask and give: speed, fuel, range, stores. Pure functions on plain numbers.
+"""What the conversion does, a folder per chapter, each with `particulars` (what is typed),
+`calculation` (figures), `presentation` (tables, drawings, sentences) and `chapter` (the three
+together).
 
-Every result is a first check, to be verified before anyone relies on it.
+Start: `conversion/contents.py` lists the chapters.
 """

@@ -1,33 +1,87 @@
-"""The contents of the conversion: its chapters and the tables of particulars they are computed from, in the order of screens and report."""
+"""The chapters of the conversion and their tables of particulars, as page and report show them."""
 
 from datetime import date
 
-from inspector.assess.shapes import Assessment
-from inspector.conversion import chapter_power, chapter_range, chapter_space, chapter_stability, money, papers
-from inspector.conversion.book import Case, Writer, case_of
-from inspector.conversion.chapters import Chapter
-from inspector.conversion.ship_tables import HYDROSTATICS, TANKS
-from inspector.conversion.tables import Table
-from inspector.record.state import State
+from inspector.assess.model import Assessment
+from inspector.conversion.core.case import Case, Writer, case_of
+from inspector.conversion.core.chapter import Chapter
+from inspector.conversion.core.particulars import Table
+from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
+from inspector.conversion.money import chapter as money_chapter
+from inspector.conversion.money import particulars as money_particulars
+from inspector.conversion.papers import chapter as papers_chapter
+from inspector.conversion.papers import particulars as papers_particulars
+from inspector.conversion.power import chapter as power_chapter
+from inspector.conversion.power import particulars as power_particulars
+from inspector.conversion.range import chapter as range_chapter
+from inspector.conversion.range import particulars as range_particulars
+from inspector.conversion.space import chapter as space_chapter
+from inspector.conversion.space import particulars as space_particulars
+from inspector.conversion.stability import chapter as stability_chapter
+from inspector.conversion.stability import particulars as stability_particulars
 
 WRITERS: tuple[Writer, ...] = (
-    chapter_range.chapter, chapter_stability.chapter, chapter_power.chapter, chapter_space.chapter, money.chapter, papers.chapter,
+    range_chapter.chapter,
+    stability_chapter.chapter,
+    power_chapter.chapter,
+    space_chapter.chapter,
+    money_chapter.chapter,
+    papers_chapter.chapter,
 )
 TABLES: tuple[Table, ...] = (
-    HYDROSTATICS, TANKS, *chapter_range.TABLES, *chapter_stability.TABLES, *chapter_power.TABLES, *chapter_space.TABLES, *money.TABLES, *papers.TABLES,
+    HYDROSTATICS,
+    TANKS,
+    *range_particulars.TABLES,
+    *stability_particulars.TABLES,
+    *power_particulars.TABLES,
+    *space_particulars.TABLES,
+    *money_particulars.TABLES,
+    *papers_particulars.TABLES,
 )
 
 
-def read_case(state: State, assessment: Assessment, today: date) -> Case:
-    """Every table of an inspection read once."""
-    return case_of(state, assessment, today, TABLES)
+def read_case(assessment: Assessment, today: date) -> Case:
+    """Return what all chapters are calculated from, with every table read once.
+
+    Parameters
+    ----------
+    assessment : Assessment
+    today : date
+        The day on which the question is asked.
+
+    Returns
+    -------
+    Case
+    """
+    return case_of(assessment, today, TABLES)
 
 
 def chapters_of(case: Case) -> tuple[Chapter, ...]:
-    """Every chapter. Never raises for recorded data: what cannot be used is told in the chapter."""
+    """Return every chapter.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    tuple of Chapter
+        Recorded data that cannot be used never raises: it is reported in its chapter.
+    """
+    # In the order in which an owner asks: how far, how stable, what runs, what fits, what it costs.
     return tuple(write(case) for write in WRITERS)
 
 
-def convert(state: State, assessment: Assessment, today: date) -> tuple[Chapter, ...]:
-    """Every chapter of one inspection as it stands on that day."""
-    return chapters_of(read_case(state, assessment, today))
+def convert(assessment: Assessment, today: date) -> tuple[Chapter, ...]:
+    """Return every chapter of one inspection as it is known on a day.
+
+    Parameters
+    ----------
+    assessment : Assessment
+    today : date
+
+    Returns
+    -------
+    tuple of Chapter
+    """
+    return chapters_of(read_case(assessment, today))

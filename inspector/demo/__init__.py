@@ -1,1 +1,6 @@
-"""The invented portfolio of `inspector demo`: three candidates of one brief; no vessel, person or place in it exists."""
+"""The invented portfolio of `inspector demo`: six candidates of one brief.
+
+No vessel, person or place in it exists.
+
+Start: `demo/portfolio.py`.
+"""

@@ -1,18 +1,31 @@
-"""Invented power plant of the first candidate: sets, buses, loads by condition, thrusters, transformers, needs, wind and current, board and shore."""
+"""Power plant of the first candidate: sets, buses, loads, thrusters, wind and current."""
 
-from inspector.demo.candidate import Entries, single, table
+from inspector.demo.candidate import Entries, single_row, table_rows
 
 PARTICULARS: Entries = (
-    *table("plant_generators", "name bus rated power_factor emergency", """
+    *table_rows(
+        "plant_generators",
+        "name bus rated power_factor emergency",
+        """
 Set 1|A|910|0.8|no
 Set 2|A|910|0.8|no
 Set 3|B|910|0.8|no
 Set 4|B|910|0.8|no
 Emergency set|E|150|0.8|yes
-"""),
-    *table("plant_engines", "name rated", "Main engine port|2350\nMain engine starboard|2350"),
-    *table("plant_ties", "name one other normally proven", "Bus tie|A|B|open|yes\nEmergency tie|A|E|closed|yes"),
-    *table("plant_loads", "name bus kind harbour sea manoeuvring station_keeping runs essential", """
+""",
+    ),
+    *table_rows("plant_engines", "name rated", "Main engine port|2350\nMain engine starboard|2350"),
+    *table_rows(
+        "plant_ties",
+        # Split while keeping station and in narrow waters, one board at sea and alongside.
+        "name one other normally at_harbour at_sea at_manoeuvring proven",
+        "Bus tie|A|B|open|closed|closed|open|yes\nEmergency tie|A|E|closed||||yes",
+    ),
+    *table_rows(
+        "plant_loads",
+        # Every load on its own bus, so that a failure takes with it what it would take on board.
+        "name bus kind harbour sea manoeuvring station_keeping runs essential",
+        """
 Engine room auxiliaries, port|A|existing|18|74|82|70|steadily|yes
 Engine room auxiliaries, starboard|B|existing|18|74|82|70|steadily|yes
 Steering gear|A|existing|0|16|24|16|by turns|yes
@@ -30,21 +43,35 @@ House for the guests: air, heat and galley|B|new|88|92|80|80|by turns|no
 House for the guests: lights and sockets|A|new|24|26|26|26|steadily|no
 Second sewage plant and watermaker|A|new|19|24|19|19|steadily|no
 Crane and boats|B|new|0|0|0|0|by turns|no
-"""),
-    *table("plant_transformers", "name bus rating load current voltage", """
+""",
+    ),
+    *table_rows(
+        "plant_transformers",
+        "name bus rating load current voltage",
+        """
 690 to 230 V, port|A|160|96||
 690 to 230 V, starboard|B|160||210|230
 690 to 440 V, galley and deck|B|250|148||
 Emergency 690 to 230 V|E|75||118|230
-"""),
-    *table("plant_thrusters", "name kind feed rated thrust side diameter x acts control", """
-Bow thruster 1|tunnel|A|736|105||1.9|29.0|across|DP computer 1 or DP computer 2
-Bow thruster 2|tunnel|B|736|105||1.9|26.2|across|DP computer 1 or DP computer 2
-Stern thruster|tunnel|B|590|84||1.7|-27.5|across|DP computer 1 or DP computer 2
-Port propeller|open propeller|Main engine port|2200|300|95|3.2|-33.0|along|DP computer 1 or DP computer 2
-Starboard propeller|open propeller|Main engine starboard|2200|300|95|3.2|-33.0|along|DP computer 1 or DP computer 2
-"""),
-    *table("plant_needs", "element on", """
+""",
+    ),
+    *table_rows(
+        "plant_thrusters",
+        "name kind feed rated thrust side diameter x y acts control",
+        """
+Bow thruster 1|tunnel|A|736|105||1.9|29.0||across|DP computer 1 or DP computer 2
+Bow thruster 2|tunnel|B|736|105||1.9|26.2||across|DP computer 1 or DP computer 2
+Stern thruster|tunnel|B|590|84||1.7|-27.5||across|DP computer 1 or DP computer 2
+Port propeller|open propeller|Main engine port|2200|300|95|3.2|-33.0|-4.2|along|
+    DP computer 1 or DP computer 2
+Starboard propeller|open propeller|Main engine starboard|2200|300|95|3.2|-33.0|4.2|along|
+    DP computer 1 or DP computer 2
+""",
+    ),
+    *table_rows(
+        "plant_needs",
+        "element on",
+        """
 Set 1|Cooling pump port
 Set 2|Cooling pump port
 Set 3|Cooling pump starboard
@@ -59,8 +86,17 @@ Bow thruster 1|Bow thruster room 1
 Bow thruster 2|Bow thruster room 2
 DP computer 1|24 V port or 24 V starboard
 DP computer 2|24 V port or 24 V starboard
-"""),
-    *single("plant_exposure", "length=74.2; breadth=18.4; draught=5.4; lateral=690; frontal=255; x_wind=6.0; x_current=-1.0; wind=12; current=1.0; waves=1.15; "
-            "efficiency=0.92; limit=0.85"),
-    *single("plant_board", "voltage=690; frequency=60; power_factor=0.85; shore_current=400; shore_voltage=690; shore_frequency=60"),
+""",
+    ),
+    *single_row(
+        "plant_exposure",
+        "length=74.2; breadth=18.4; draught=5.4; lateral=690; frontal=255; x_wind=6.0; "
+        "x_current=-1.0; wind=12; current=1.0; waves=1.15; "
+        "efficiency=0.92; limit=0.85",
+    ),
+    *single_row(
+        "plant_board",
+        "voltage=690; frequency=60; power_factor=0.85; shore_current=400; shore_voltage=690; "
+        "shore_frequency=60",
+    ),
 )

@@ -1,80 +1,152 @@
-"""Invented particulars of the first candidate: hydrostatics, tanks, passage, stores, weights, levers, decks, spaces, wants, money and certificates."""
+"""Particulars of the first candidate: hull, tanks, passage, spaces, money and certificates."""
 
-from inspector.demo.candidate import Entries, rows, single, table
+from inspector.demo.candidate import Entries, rows, single_row, table_rows
 
+# The well-kept candidate: nearly everything is typed, so that every chapter has figures.
 PARTICULARS: Entries = (
-    *single("hydrostatics", """displacement=4990; draught=5.4; draught_fore=5.2; draught_aft=5.6; lpp=70.0; lwl=74.2; breadth=18.4; depth=8.0; cb=0.70; cw=0.87;
-kg=6.45; km=8.72; km_after=8.70; gm=2.15; free_surface=620; tpc=11.5; mctc=53.5; lcf=33.2; lcb=34.6; lightship=2560; lightship_lcg=36.9; lightship_vcg=7.30;
-roll_period=10.6; roll_loading=light or ballast; flooding=42; density=1025; booklet=12 May 2008, approved by her class (invented); inclined_on=2008-03-14;
-limit_kg=7.15"""),
-    *table("tanks", "name kind capacity fill density temperature unusable lcg vcg free_surface plan", """
-Fuel 1 port, double bottom|fuel|85|40|846|15|4|28.0|0.9|62|keep
-Fuel 1 starboard, double bottom|fuel|85|40|846|15|4|28.0|0.9|62|keep
-Fuel 2 port, double bottom|fuel|85|35|846|15|4|41.5|0.9|58|keep
-Fuel 2 starboard, double bottom|fuel|85|35|846|15|4|41.5|0.9|58|keep
-Fuel 3 port, wing|fuel|180|42|846|15|2|34.0|4.3|24|keep
-Fuel 3 starboard, wing|fuel|180|42|846|15|2|34.0|4.3|24|keep
-Settling tank|fuel|40|55|846|35|3|19.5|5.6|7|keep
-Service tank|fuel|40|70|846|40|3|18.0|5.6|7|keep
-Fresh water 1 port|fresh water|160|35|1000|||52.0|4.0|48|keep
-Fresh water 1 starboard|fresh water|160|35|1000|||52.0|4.0|48|keep
-Fresh water 2 port|fresh water|160|34|1000|||46.0|4.0|48|keep
-Fresh water 2 starboard|fresh water|160|34|1000|||46.0|4.0|48|convert
-Wet cargo 1 port|wet cargo|155|0||||38.0|3.6|70|convert
-Wet cargo 1 starboard|wet cargo|155|0||||38.0|3.6|70|convert
-Wet cargo 2 port|wet cargo|155|0||||30.5|3.6|70|keep
-Wet cargo 2 starboard|wet cargo|155|0||||30.5|3.6|70|keep
-Dry bulk 1|dry bulk|52.5|0||||44.0|4.2||remove
-Dry bulk 2|dry bulk|52.5|0||||44.0|4.2||remove
-Dry bulk 3|dry bulk|52.5|0||||40.0|4.2||remove
-Dry bulk 4|dry bulk|52.5|0||||40.0|4.2||remove
-Ballast fore peak|ballast|130|0|1025|||67.0|4.8|60|keep
-Ballast 2 to 9, wings and bottom|ballast|700|45|1025|||35.0|1.6|140|keep
-Ballast after peak|ballast|120|60|1025|||3.0|5.0|90|keep
-Sewage|sewage|32|30|1000|||21.0|2.4|10|keep
-Grey water|grey water|12|40|1000|||23.0|2.4|4|keep
-Sludge||14|45|920|||16.0|1.8|3|keep
-"""),
-    *table("speeds", "speed power displacement kind over on note", """
+    *single_row(
+        "hydrostatics",
+        """
+displacement=4990; draught=5.4; draught_fore=5.2; draught_aft=5.6; greatest_draught=6.4;
+lpp=70.0; lwl=74.2; breadth=18.4; depth=8.0; cb=0.70; cw=0.87; kg=6.45; km=8.72; gm=2.15;
+free_surface=620; tpc=11.5; mctc=53.5; lcf=33.2; lcb=34.6;
+lightship=2560; lightship_lcg=36.9; lightship_vcg=7.30;
+roll_period=10.6; roll_loading=light or ballast; flooding=42; density=1025;
+wind_area=760; wind_height=7.6; keels=30;
+booklet=12 May 2008, approved by her class (invented); inclined_on=2008-03-14; limit_is=fluid
+""",
+    ),
+    *table_rows(
+        "tanks",
+        "name kind capacity fill density temperature unusable lcg tcg vcg free_surface plan "
+        "becomes",
+        """
+Fuel 1 port, double bottom|fuel|85|40|846|15|4|28.0||0.9|62|keep|
+Fuel 1 starboard, double bottom|fuel|85|40|846|15|4|28.0||0.9|62|keep|
+Fuel 2 port, double bottom|fuel|85|35|846|15|4|41.5||0.9|58|keep|
+Fuel 2 starboard, double bottom|fuel|85|35|846|15|4|41.5||0.9|58|keep|
+Fuel 3 port, wing|fuel|180|42|846|15|2|34.0||4.3|24|keep|
+Fuel 3 starboard, wing|fuel|180|42|846|15|2|34.0||4.3|24|keep|
+Settling tank|fuel|40|55|846|35|3|19.5||5.6|7|keep|
+Service tank|fuel|40|70|846|40|3|18.0||5.6|7|keep|
+Fresh water 1 port|fresh water|160|35|1000|||52.0||4.0|48|keep|
+Fresh water 1 starboard|fresh water|160|35|1000|||52.0||4.0|48|keep|
+Fresh water 2 port|fresh water|160|34|1000|||46.0|-2.6|4.0|48|keep|
+Fresh water 2 starboard|fresh water|160|34|1000|||46.0|2.6|4.0|48|convert|grey water
+Wet cargo 1 port|wet cargo|155|0||||38.0|-4.1|3.6|70|convert|sewage
+Wet cargo 1 starboard|wet cargo|155|0||||38.0|4.1|3.6|70|convert|fresh water
+Wet cargo 2 port|wet cargo|155|0||||30.5|-4.1|3.6|70|keep|
+Wet cargo 2 starboard|wet cargo|155|0||||30.5|4.1|3.6|70|keep|
+Dry bulk 1|dry bulk|52.5|0||||44.0|-3.4|4.2||remove|
+Dry bulk 2|dry bulk|52.5|0||||44.0|3.4|4.2||remove|
+Dry bulk 3|dry bulk|52.5|0||||40.0|-3.4|4.2||remove|
+Dry bulk 4|dry bulk|52.5|0||||40.0|3.4|4.2||remove|
+Ballast fore peak|ballast|130|0|1025|||67.0||4.8|60|keep|
+Ballast 2 to 9, wings and bottom|ballast|700|45|1025|||35.0||1.6|140|keep|
+Ballast after peak|ballast|120|60|1025|||3.0||5.0|90|keep|
+Sewage|sewage|32|30|1000|||21.0||2.4|10|keep|
+Grey water|grey water|12|40|1000|||23.0||2.4|4|keep|
+Sludge||14|45|920|||16.0||1.8|3|keep|
+""",
+    ),
+    *table_rows(
+        # Points over nearly four knots by the log, enough for a curve of her own.
+        "speeds",
+        "speed power displacement kind over on note",
+        """
 9.8|930|4700|log|through the water|2026-03-02|Five steady days photographed
 11.5|1570|4700|log|through the water|2026-03-04|
 12.6|2130|4700|log|through the water|2026-03-05|
 13.6|2750|4700|log|through the water|2026-03-06|
-"""),
-    *table("engines", "name drives power count rpm year rate_50 rate_75 rate_100 measured", """
+""",
+    ),
+    *table_rows(
+        "engines",
+        "name drives power count rpm year rate_50 rate_75 rate_100 measured",
+        """
 Main engines, port and starboard|propeller|2350|2|750|2008|206|199|202|declared
 Generator sets 1 to 4|generator|910|4|1800|2008|218|209|207|declared
-"""),
-    *single("propulsion", "hotel_sea=310; hotel_anchor=240; hotel_at=switchboard; running=2; sea_margin=15; reserve=10; screws=2; diameter=3.2; "
-            "pitch_ratio=0.95; nozzles=no; service=1.1; transom=3; bulb=8; appendages=90"),
-    *single("stores", "water=640; watermaker=12; sewage=32; grey=12; dry=19; chilled=12; frozen=15.5; waste=6; toilets=vacuum; discharge=as permitted; "
-            "compactor=no; water_per_head=140"),
-    *table("weights", "name act mass basis area thickness extra lcg tcg vcg part", """
+""",
+    ),
+    *single_row(
+        "propulsion",
+        "hotel_sea=310; hotel_anchor=240; hotel_at=switchboard; running=2; sea_margin=15; "
+        "reserve=10; screws=2; diameter=3.2; "
+        "pitch_ratio=0.95; nozzles=no; service=1.1; transom=3; bulb=8; appendages=90",
+    ),
+    *single_row(
+        "stores",
+        "water=640; watermaker=12; sewage=32; grey=12; dry=19; chilled=12; frozen=15.5; "
+        "waste=6; toilets=vacuum; discharge=as permitted; "
+        "compactor=no; water_per_head=140",
+    ),
+    *table_rows(
+        "weights",
+        "name act mass basis area thickness extra lcg tcg vcg part",
+        """
 Take out four bulk vessels with pipes and compressor|off|46|drawing||||42.0|0|4.4|lightship
 Cargo pumps and deck lines|off|15.5|computed||||33.0|0|2.8|lightship
 Fire monitors and their pump|off|6.8|weighed||||54.0|0|17.5|lightship
 Deck sheathing, timber|off|31|computed||||24.0|0|8.2|lightship
-House of one deck and a half for the brief's people, on the after deck|on|||1180|7|25|33.5|0|11.2|lightship
+House of one deck and a half for the brief's people, on the after deck|on|||1180|7|25|33.5|0|11.2|
+    lightship
 The same house: linings, furniture and wet units|on|62|rule of thumb||||33.5|0|10.9|lightship
 Knuckle-boom crane, 6 t at 14 m, pedestal strengthened|on|4.5|drawing||||17.0|5.5|12.5|lightship
 Two boats with cradles and davit|on|17|drawing||||14.0|-4.0|10.2|lightship
 Second treatment unit and 30 m³ of holding in wet cargo tank 1|on|6|computed||||22.0|0|3.2|lightship
 Stores and guests' effects|on|24|rule of thumb||||36.0|0|9.6|deadweight
-"""),
-    *table("levers", "angle gz kn", "0|0|\n5|0.19|\n10|0.38|\n15|0.56|\n20|0.73|\n25|0.86|\n30|0.94|\n35|0.96|\n40|0.93|\n50|0.76|\n60|0.48|"),
-    *table("decks", "name load area rated total walls acceleration", """
+""",
+    ),
+    *table_rows(
+        "hydrostatics_by_draught",
+        "draught displacement km limit_kg",
+        """
+5.0|4538|8.84|7.25
+5.4|4990|8.72|7.15
+5.8|5460|8.64|7.05
+6.2|5940|8.60|6.95
+6.6|6430|8.58|6.85
+""",
+    ),
+    *table_rows(
+        "cross_curves",
+        "displacement kn_5 kn_10 kn_15 kn_20 kn_25 kn_30 kn_35 kn_40 kn_50 kn_60",
+        """
+4538|0.77|1.54|2.30|3.03|3.71|4.32|4.85|5.30|5.99|6.42
+4990|0.76|1.52|2.26|2.98|3.64|4.23|4.73|5.16|5.80|6.17
+5460|0.75|1.50|2.23|2.93|3.57|4.13|4.61|5.01|5.60|5.92
+5940|0.75|1.48|2.19|2.88|3.50|4.04|4.50|4.87|5.41|5.67
+""",
+    ),
+    *table_rows(
+        "levers",
+        "angle gz",
+        "0|0\n5|0.19\n10|0.38\n15|0.56\n20|0.73\n25|0.86\n30|0.94\n35|0.96\n40|0.93\n50|0.76\n60|0.48",
+    ),
+    *table_rows(
+        "decks",
+        "name load area rated total walls acceleration",
+        """
 House of one deck and a half, on the after deck|135|420|5|1400|96|
 Boats on their cradles|17|58|5|1400|9|0.5
-"""),
-    *table("spaces", "name kind act frames pitch length breadth deducted height area volume share", """
+""",
+    ),
+    *table_rows(
+        "spaces",
+        "name kind act frames pitch length breadth deducted height area volume share",
+        """
 After deck|open deck|given|16|3.0||15.4|18||||
 Bulk room when the vessels are out|hold|won|||17.0|7.4||4.6|||80
 Cargo pump room|machinery space|won|||6.6|5.2||3.4|||70
 Wet cargo tanks 1|tank|won||||||||310|
 House as it stands|accommodation|given||||||2.2|520||
 After deck under the new house|open deck|lost|||30.0|14.0|||||
-"""),
-    *table("wants", "name kind place count persons who area height plan", """
+""",
+    ),
+    *table_rows(
+        "wants",
+        "name kind place count persons who area height plan",
+        """
 Guest cabins|cabin|inside|12|2|guest|15|2.1|build
 Crew cabins, single|cabin|inside|8|1|crew|7.2|2.1|there already
 Officers' cabins|cabin|inside|6|1|officer|9.5|2.1|there already
@@ -88,16 +160,33 @@ Stores for 45 days|store|inside|1|||46|2.4|build
 Workshop|workshop|inside|1|||24|2.6|there already
 Laboratory|laboratory|inside|1|||22|2.4|build
 Two boats, 9.5 m and 7 m|tender bay|open deck|1|||95||build
-"""),
-    *table("enclosures", "name act length breadth height", "House, lower deck|added|30.0|14.0|2.6\nHouse, upper half|added|12.0|11.0|2.5"),
-    *single("prices", "currency=crowns; priced_on=2026-09-01; place=Yard at Orrimhaven (invented); asking=8400000; correlation=0.35; definition=12"),
-    *table("sales", "name low likely high buyer", """
+""",
+    ),
+    *table_rows(
+        "enclosures",
+        "name act length breadth height",
+        "House, lower deck|added|30.0|14.0|2.6\nHouse, upper half|added|12.0|11.0|2.5",
+    ),
+    *single_row(
+        "prices",
+        "currency=crowns; priced_on=2026-09-01; place=Yard at Orrimhaven (invented); "
+        "asking=8400000; correlation=0.35; definition=12",
+    ),
+    *table_rows(
+        "sales",
+        "name low likely high buyer",
+        """
 Bulk vessels and compressor|18000|30000|52000|A yard that fits a sister out
 Cargo pumps, two of four|9000|16000|30000|Second-hand trade
 Fire monitors with pump|12000|22000|35000|Second-hand trade
 DP consoles and sensors|20000|45000|90000|Owners of sisters, for parts
-"""),
-    *rows("certificate", "kind number on_board issued expires last_annual last_intermediate last_bottom bottom_before_that", """
+""",
+    ),
+    *rows(
+        "certificate",
+        "kind number on_board issued expires last_annual last_intermediate last_bottom "
+        "bottom_before_that",
+        """
 class|ZT-1001|yes|2024-05-28|2029-05-31|2026-05-12||2024-05-24|2021-06-01
 load line|ZT-1002|yes|2024-05-28|2029-05-31|2026-05-12|||
 safety construction|ZT-1003|yes|2024-05-28|2029-05-31|2026-05-12||2024-05-24|2021-06-01
@@ -117,5 +206,6 @@ insurance|ZT-1016|yes|2026-02-20|2027-02-19||||
 tonnage|ZT-1017|yes|2008-06-02|||||
 registry|ZT-1018|yes|2008-06-10|||||
 minimum safe manning|ZT-1019|yes|2024-06-20|||||
-"""),
+""",
+    ),
 )

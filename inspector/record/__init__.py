@@ -1,1 +1,5 @@
-"""What was recorded: entries, the journal that keeps them, the state folded from them, photos, bundles and the catalogue."""
+"""What was recorded: entries, journal, state, photos, bundles, catalogue. The only room that
+writes recorded data.
+
+Start: `record/inspection.py`.
+"""

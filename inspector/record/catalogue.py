@@ -1,7 +1,8 @@
-"""The catalogue: briefs, surveyors, settings and the list of inspections, in TinyDB over a storage that replaces whole files.
+"""The catalogue: briefs, surveyors, settings and the list of inspections, in TinyDB.
 
-TinyDB's own storage rewrites in place and can leave half a file; ours writes a sibling and renames it, and keeps one generation.
-An unreadable or empty catalogue is an error or yields the generation before it, never "no data".
+TinyDB's own storage rewrites in place and can leave half a file; ours writes a sibling and renames
+it, and keeps the file before it. An unreadable or empty catalogue is an error or is read from the
+file before it, never "no data".
 """
 
 import json
@@ -13,8 +14,8 @@ from typing import Any
 from tinydb import TinyDB, where
 from tinydb.storages import Storage
 
-from inspector.errors import InspectorError
 from inspector.record import durable
+from inspector.values.errors import InspectorError
 
 TABLES = ("briefs", "surveyors", "settings", "inspections", "devices", "shared", "rates")
 OWNER_ONLY = 0o600
@@ -32,7 +33,7 @@ class WholeFileStorage(Storage):
         self.earlier = self.path.with_name(self.path.name + ".earlier")
 
     def read(self) -> dict | None:
-        """The stored tables; None only where there never was a catalogue."""
+        """Return the stored tables, None only where there never was a catalogue."""
         if not self.path.exists() and not self.earlier.exists():
             return None
         for candidate in (self.path, self.earlier):
@@ -40,11 +41,12 @@ class WholeFileStorage(Storage):
             if found is not None:
                 return found
         raise CatalogueUnreadable(
-            f"{self.path} and {self.earlier.name} are both unreadable. The inspections themselves are whole: "
-            "move both files away and the list is built anew from the folders."
+            f"{self.path} and {self.earlier.name} are both unreadable. The inspections themselves "
+            "are whole: move both files away and the list is built anew from the folders."
         )
 
     def write(self, data: dict) -> None:
+        """Replace the file, and keep the one before it."""
         text = json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False).encode("utf-8")
         if self.path.exists() and _load(self.path) is not None:
             durable.replace(self.earlier, self.path.read_bytes(), OWNER_ONLY)
@@ -56,6 +58,7 @@ class WholeFileStorage(Storage):
 
 
 def _load(path: Path) -> dict | None:
+    """The content of a file, None where it is not a whole catalogue."""
     try:
         found = json.loads(path.read_bytes())
     except (OSError, ValueError):
@@ -64,7 +67,10 @@ def _load(path: Path) -> dict | None:
 
 
 class Catalogue:
-    """Small tables of documents, each with an `id` of ours. All calls hold one lock: TinyDB is not made for threads."""
+    """Small tables of documents, each with an `id` of ours.
+
+    All calls take one lock: TinyDB is not made for threads.
+    """
 
     def __init__(self, path: Path):
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -72,17 +78,31 @@ class Catalogue:
         self._db = TinyDB(path, storage=WholeFileStorage)
 
     def all(self, table: str) -> list[dict[str, Any]]:
-        """Every document of a table, as copies, in the order they were first kept."""
+        """Return every document of a table as copies, the first kept first."""
         with self._lock:
             self._db.table(table).clear_cache()
             return [dict(document) for document in self._db.table(table).all()]
 
     def get(self, table: str, document_id: str) -> dict[str, Any] | None:
-        """One document as a copy, or None."""
-        return next((document for document in self.all(table) if document.get("id") == document_id), None)
+        """Return one document as a copy, or None."""
+        documents = self.all(table)
+        return next((found for found in documents if found.get("id") == document_id), None)
 
     def put(self, table: str, document: dict[str, Any]) -> dict[str, Any]:
-        """Keep a document under its id (a new one where it has none); returns it as kept."""
+        """Keep a document.
+
+        Parameters
+        ----------
+        table : str
+            One of TABLES.
+        document : dict
+            Kept by its "id", or by a new one where it has none.
+
+        Returns
+        -------
+        dict
+            As it is kept.
+        """
         if table not in TABLES:
             raise ValueError(f"{table!r} is not a table of the catalogue")
         kept = {**document, "id": document.get("id") or secrets.token_hex(4)}
@@ -96,7 +116,7 @@ class Catalogue:
             self._db.table(table).remove(where("id") == document_id)
 
     def setting(self, name: str, default: Any = None) -> Any:
-        """One setting, by name."""
+        """Return one setting, by name."""
         found = self.get("settings", name)
         return found["value"] if found else default
 

@@ -1,0 +1,4 @@
+"""Assessment and chapters -> PDF and tables.
+
+Start: `report/condition_report.py`.
+"""

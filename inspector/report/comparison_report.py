@@ -1,96 +1,168 @@
-"""The comparison as a PDF: ranking with its stability, the brief's requirements, systems side by side."""
+"""The comparison as a PDF: the ranking, the brief's requirements, and the systems in rows."""
 
 from pathlib import Path
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph, Spacer
 
-from inspector.conversion.chapters import Requirement
-from inspector.conversion.compare import ASPECTS, Comparison, by_requirement, by_system
-from inspector.report.conversion import amount
-from inspector.report.figures import SpanBar
-from inspector.report.front import Issue
-from inspector.report.pages import Report, heading, whole_file
+from inspector.assess.model import Part
+from inspector.conversion.comparison import presentation
+from inspector.conversion.comparison.calculation import Comparison
+from inspector.conversion.comparison.presentation import Entry
+from inspector.conversion.comparison.scores import ASPECTS
+from inspector.conversion.comparison.side_by_side import SystemRow, by_system
+from inspector.report.document import Report, heading, whole_file
+from inspector.report.figure_text import printed
+from inspector.report.marks import SpanBar
+from inspector.report.sections.front_matter import Issue
 from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, page_of, plain, txt, use_fonts
-from inspector.words import grouped
+from inspector.values.cell_text import DASH
 
-LIMITS = ("Scores run on fixed ends and rest on what was seen on visual, non-invasive visits. They order candidates for a talk; they do not choose one. "
-          "No class or statutory survey, no valuation, no stability approval; local codes and licensed persons decide.")
+TITLE = "Candidates side by side"
+LIMITS = (
+    "Scores run on fixed ends and depend on what was seen on visual, non-invasive visits. They "
+    "order candidates for a discussion; they do not choose one. No class or statutory survey, no "
+    "valuation, no stability approval; local codes and licensed persons decide."
+)
+LABELS = 40 * mm
+SYSTEMS = 34 * mm
+WIDEST_BAR = 42 * mm
 
 
-def build(found: Comparison, out: Path, *, paper: str = "a4", units: str = "si", made_at: str) -> None:
-    """Write the comparison; `out` is replaced only by a whole file. Raises UnknownPaper."""
+def build(
+    found: Comparison, out: Path, *, paper: str = "a4", units: str = "si", made_at: str
+) -> None:
+    """Write the comparison; the file is replaced only by a whole one.
+
+    Parameters
+    ----------
+    found : Comparison
+    out : Path
+    paper : str
+        "a4" or "letter".
+    units : str
+        "si" or "us": the reader's units.
+    made_at : str
+        Date or time that is printed on every page.
+
+    Raises
+    ------
+    UnknownPaper
+        There is no such paper.
+    """
     page = page_of(paper)
     use_fonts()
     issue = Issue(page, "us" if units == "us" else "si", plain(made_at, 60), "", "")
     with whole_file(out) as part:
-        report = Report(part, page, head="Candidates side by side", mark=plain(made_at, 40), title="Candidates side by side", author="", subject="Comparison",
-                        creator="inspector")
+        report = Report(
+            part,
+            page,
+            head=TITLE,
+            mark=plain(made_at, 40),
+            title=TITLE,
+            author="",
+            subject="Comparison",
+            creator="inspector",
+        )
         report.typeset(_story(found, issue))
 
 
 def _story(found: Comparison, issue: Issue) -> list[Flowable]:
-    names = ", ".join(one.name for one in found.candidates) or "none"
-    body: list[Flowable] = [Paragraph("Candidates side by side", STYLES["title"]), Paragraph(txt(names), STYLES["lead"])]
-    body += [Paragraph(f"<b>{txt(warning)}</b>", STYLES["body"]) for warning in found.warnings]
-    return [*body, *_ranking(found, issue), *_brief(found, issue), *_systems(found, issue), heading("Limits", "limits"), Paragraph(txt(LIMITS), STYLES["body"])]
+    """Return the whole report in the order in which it is printed."""
+    names = ", ".join(candidate.name for candidate in found.candidates) or "none"
+    return [
+        Paragraph(TITLE, STYLES["title"]),
+        Paragraph(txt(names), STYLES["lead"]),
+        *(_bold(warning) for warning in found.warnings),
+        *_ranking(found, issue),
+        *_brief(found, issue),
+        *_systems(found, issue),
+        heading("Limits", "limits"),
+        Paragraph(txt(LIMITS), STYLES["body"]),
+    ]
+
+
+def _bold(text: str) -> Paragraph:
+    return Paragraph(f"<b>{txt(text)}</b>", STYLES["body"])
 
 
 def _ranking(found: Comparison, issue: Issue) -> list[Flowable]:
-    wide = issue.page.column
-    rows: list[list[Cell]] = [[str(place.rank), place.name, f"{place.total.point:.1f}", f"{place.total.low:.0f} to {place.total.high:.0f}"]
-                              for place in found.ranking.places]
-    body: list[Flowable] = [heading("Ranking", "ranking"), rows_table(("", "candidate", "score", "span"), rows, (12 * mm, wide - 62 * mm, 20 * mm, 30 * mm),
-                                                                      right=(2, 3))]
-    weights = "; ".join(f"{aspect} {share * 100:.0f} %" for aspect, share in found.ranking.weights.items())
-    body.append(Paragraph(txt(f"Weights: {weights}."), STYLES["body"]))
-    body += [Paragraph(txt(f"{aspect}: {told}."), STYLES["small"]) for aspect, told in ASPECTS.items()]
-    if found.ranking.dominant:
-        body.append(Paragraph(txt(f"{found.ranking.dominant} is no worse in any aspect: it leads whatever the weights."), STYLES["body"]))
-    body += [Paragraph(f"<b>{txt(f'{one} and {other} are not separable with what was seen.')}</b>", STYLES["body"]) for one, other in found.ranking.open_pairs]
-    body += [Paragraph(txt(f"{swap.first} and {swap.second} change places when {swap.aspect} weighs {swap.weight * 100:.1f} % (now {swap.now * 100:.1f} %)."),
-                       STYLES["body"]) for swap in found.ranking.swaps[:6]]
-    return body
+    """Return the table of ranks and scores, with what the order depends on."""
+    ranking, wide = found.ranking, issue.page.column
+    rows: list[list[Cell]] = [
+        [
+            str(place.rank),
+            place.name,
+            printed(presentation.score(place)),
+            printed(presentation.reach(place)),
+        ]
+        for place in ranking.places
+    ]
+    widths = (12 * mm, wide - 62 * mm, 20 * mm, 30 * mm)
+    sentences = [presentation.weights_sentence(ranking), *presentation.swap_sentences(ranking)]
+    weights, *swaps = (Paragraph(txt(printed(cell)), STYLES["body"]) for cell in sentences)
+    return [
+        heading("Ranking", "ranking"),
+        rows_table(("", "candidate", "score", "span"), rows, widths, right=(2, 3)),
+        weights,
+        *(
+            Paragraph(txt(f"{aspect}: {meaning}."), STYLES["small"])
+            for aspect, meaning in ASPECTS.items()
+        ),
+        *(_bold(remark) for remark in presentation.remarks(ranking)),
+        *swaps,
+    ]
 
 
 def _brief(found: Comparison, issue: Issue) -> list[Flowable]:
-    wide = (issue.page.column - 40 * mm) / max(len(found.candidates), 1)
-    rows: list[list[Cell]] = [[label, *(_requirement(cell, issue.units) for cell in cells)] for label, cells in by_requirement(found.candidates)]
-    rows.append(["Cost to reach the brief", *(_cost(one) for one in found.candidates)])
-    rows.append(["Days to the next survey", *([(str(one.next_survey[2]), "b"), (one.next_survey[0], "soft")] if one.next_survey else "not known"
-                                              for one in found.candidates)])
-    head = ("asked", *(one.name for one in found.candidates))
-    return [heading("Against the brief", "brief"), rows_table(head, rows, (40 * mm, *[wide] * len(found.candidates)))]
+    """Return what the brief asks, and what each candidate offers for it."""
+    # With no candidate the table is empty, and must not divide by nothing.
+    wide = (issue.page.column - LABELS) / max(len(found.candidates), 1)
+    rows = [
+        [row.label, *(_entry(entry, issue.units) for entry in row.entries)]
+        for row in presentation.brief_rows(found.candidates)
+    ]
+    head = ("asked", *(candidate.name for candidate in found.candidates))
+    widths = (LABELS, *[wide] * len(found.candidates))
+    return [heading("Against the brief", "brief"), rows_table(head, rows, widths)]
 
 
-def _requirement(one: Requirement | None, units: str) -> Cell:
-    if one is None:
-        return "–"
-    word = {True: "met", False: "not met", None: "not known"}[one.met]
-    offered = ""
-    if one.offered is not None:
-        best = one.offered.point if one.offered.point is not None else one.offered.low
-        offered = f"{amount(best, one.unit, units)} of {amount(one.asked, one.unit, units)} asked"
-    short = f", short by {amount(one.short_by, one.unit, units)}" if one.short_by else ""
-    return [(word, "b"), (offered + short, "soft")]
-
-
-def _cost(one) -> Cell:
-    if one.cost is None:
-        return "not known"
-    low, likely, high = (grouped(value) for value in (one.cost.low, one.cost.point, one.cost.high))
-    missing = f"; {one.unpriced} {'line' if one.unpriced == 1 else 'lines'} without a price" if one.unpriced else ""
-    return [(f"{likely} {one.currency}", "b"), (f"{low} to {high}{missing}", "soft")]
+def _entry(entry: Entry | None, units: str) -> Cell:
+    """Return an entry of the comparison, its detail smaller."""
+    # The brief does not ask it, or nobody could calculate it for this candidate.
+    if entry is None:
+        return DASH
+    return [(printed(entry.main, units), "b"), (printed(entry.detail, units), "soft")]
 
 
 def _systems(found: Comparison, issue: Issue) -> list[Flowable]:
-    wide = (issue.page.column - 34 * mm) / max(len(found.candidates), 1)
-    body: list[Flowable] = [heading("System by system", "systems")]
+    """Return the systems, each with a bar and a verdict for every candidate."""
+    wide = (issue.page.column - SYSTEMS) / max(len(found.candidates), 1)
     rows: list[list[Cell]] = []
     for row in by_system(found.candidates):
-        rows.append([[(row.name, "b")], *(SpanBar(part.condition, min(wide - 4 * mm, 42 * mm), one.assessment.settings.coverage) if part else "not counted"
-                                          for one, part in zip(found.candidates, row.parts, strict=True))])
-        rows.append(["", *([(part.verdict, "b"), (f"{part.condition.applicable - part.condition.seen} of {part.condition.applicable} not seen", "soft")]
-                           if part else "" for part in row.parts)])
-    return [*body, rows_table(("", *(one.name for one in found.candidates)), rows, (34 * mm, *[wide] * len(found.candidates))), Spacer(1, 4)]
+        rows.append([[(row.name, "b")], *_bars(row, wide)])
+        # Bar and verdict in two rows, since three candidates leave no room for them side by side.
+        rows.append(["", *(_word(part) for part in row.parts)])
+    head = ("", *(candidate.name for candidate in found.candidates))
+    widths = (SYSTEMS, *[wide] * len(found.candidates))
+    return [
+        heading("System by system", "systems"),
+        rows_table(head, rows, widths),
+        Spacer(1, 4),
+    ]
+
+
+def _bars(row: SystemRow, wide: float) -> list[Cell]:
+    """Return the condition of one system as a bar for each candidate."""
+    # On a wide page the bars of two candidates would cross half of it, and say no more.
+    width = min(wide - 4 * mm, WIDEST_BAR)
+    return [SpanBar(part.condition, width) if part else "not counted" for part in row.parts]
+
+
+def _word(part: Part | None) -> Cell:
+    """Return a candidate's verdict of a system, with how much of it was seen."""
+    if part is None:
+        return ""
+    seen = part.proposal.counts or presentation.unseen(part)
+    return [(part.spoken, "b"), (seen, "soft")]

@@ -1,71 +1,155 @@
-"""The condition report: an assessment in, a PDF out. The sections are in the sibling modules; this one puts them in order and writes the file whole."""
+"""The condition report: an assessment in, a PDF out. The sections are in the sibling modules."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from reportlab.platypus import Flowable, PageBreak
 
-from inspector.assess.shapes import Assessment
-from inspector.checklists import Caution
-from inspector.conversion.chapters import Chapter
-from inspector.errors import InspectorError
-from inspector.report import back, front
-from inspector.report.conversion import conversion_sections
-from inspector.report.front import Issue, vessel_name
-from inspector.report.pages import Report, whole_file
-from inspector.report.systems import not_looked_at, system_section
+from inspector.assess.model import Assessment
+from inspector.checklists.model import Caution
+from inspector.conversion.core.chapter import Chapter
+from inspector.report.conversion_section import conversion_sections
+from inspector.report.document import Report, whole_file
+from inspector.report.sections import back_matter as back
+from inspector.report.sections import front_matter as front
+from inspector.report.sections import rules_and_sources as rules
+from inspector.report.sections.front_matter import Issue, vessel_name
+from inspector.report.sections.scope_and_limits import scope_and_limits
+from inspector.report.sections.system_section import not_looked_at, system_section
+from inspector.report.sections.work_lines_section import work_lines
 from inspector.report.theme import clean, page_of, plain, use_fonts
 from inspector.report.wording import looked_at
+from inspector.values.errors import InspectorError
+from inspector.values.vocabulary import UNIT_SYSTEMS
 
+# The first signs of the digest are printed in groups that the eye can compare.
 _GROUP = 4
+_GROUPS_SHOWN = 2
 
 
 class UnknownUnits(InspectorError):
     """The reader's units are neither SI nor US. Attribute: ``units``."""
 
 
-def build(assessment: Assessment, out: Path, *, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution], paper: str = "a4",
-          units: str = "si", made_at: str, revision: str, digest: str, chapters: Sequence[Chapter] = (), whole: bool = True) -> None:
+def build(
+    assessment: Assessment,
+    out: Path,
+    *,
+    photo_file: Callable[[str], Path | None],
+    cautions: Mapping[str, Caution],
+    paper: str = "a4",
+    units: str = "si",
+    made_at: str,
+    revision: str,
+    digest: str,
+    chapters: Sequence[Chapter] = (),
+    whole: bool = True,
+) -> None:
     """Write the condition report of an assessment as a PDF.
 
-    photo_file: digest -> path of the report copy (JPEG), None where it is not here. paper: "a4" or "letter". units: "si" or "us"; the typed values stay beside.
-    chapters: what the conversion does, as computed from the same record. whole: False leaves out every single reading and rating, the list of what was
-    not seen, sources and register: verdicts, reasons, findings, photos and the conversion stay.
-    made_at, revision, digest: as printed on cover and foot; the same input gives the same bytes. `out` is replaced only by a whole file.
-    Raises UnknownPaper and UnknownUnits.
+    Parameters
+    ----------
+    assessment : Assessment
+    out : Path
+        Replaced only by a whole file.
+    photo_file : callable
+        Digest -> path of the report's copy (JPEG), None where it is not here.
+    cautions : mapping of str to Caution
+        Every caution by its id.
+    paper : str
+        "a4" or "letter".
+    units : str
+        "si" or "us": the reader's units.
+    made_at, revision, digest : str
+        As printed on cover and foot; the same input gives the same bytes.
+    chapters : sequence of Chapter
+        The conversion, calculated from the same record.
+    whole : bool
+        False leaves out every single reading and rating, the list of what was not seen, sources
+        and photo register.
+
+    Raises
+    ------
+    UnknownPaper, UnknownUnits
+    OSError
+        The file cannot be written.
     """
     page = page_of(paper)
-    if units not in ("si", "us"):
-        raise UnknownUnits(f"The units '{units}' are not known: they are 'si' or 'us'.", units=units)
+    # Before the first page: a report half in other units must never be begun.
+    if units not in UNIT_SYSTEMS:
+        sentence = f"The units '{units}' are not known: they are 'si' or 'us'."
+        raise UnknownUnits(sentence, units=units)
+    # Before anything is measured: a text is cut and broken by the widths of these letters.
     use_fonts()
-    issue = Issue(page, units, plain(made_at, 60), plain(revision, 40), plain(digest, 128), back.cites(assessment), whole)
-    name = vessel_name(assessment)
+    issue = Issue(
+        page,
+        units,
+        plain(made_at, 60),
+        plain(revision, 40),
+        plain(digest, 128),
+        rules.cites(assessment),
+        whole,
+    )
     with whole_file(out) as part:
-        report = Report(part, page, head=f"Condition report · {name}", mark=_mark(issue),
-                        author=clean(assessment.inspection.get("attending", ""), 200) or "not named",
-                        title=clean(f"Condition report: {clean(assessment.vessel.get('name', '')) or name}", 200), subject=front.KIND,
-                        keywords=["condition report", issue.revision or "draft", issue.digest], creator="inspector")
+        report = _document(assessment, issue, part)
         report.typeset(_story(assessment, issue, photo_file, cautions, chapters))
 
 
-def _story(assessment: Assessment, issue: Issue, photo_file: Callable[[str], Path | None], cautions: dict[str, Caution],
-           chapters: Sequence[Chapter]) -> list[Flowable]:
-    story = front.cover(assessment, issue) + front.summary(assessment, issue) + front.contents_page()
-    story += front.vessel_and_brief(assessment, issue) + front.scope_and_limits(issue) + [PageBreak()]
-    for one in assessment.systems:
-        if looked_at(one, assessment):
-            story += system_section(one, assessment, issue, photo_file)
+def _document(assessment: Assessment, issue: Issue, out: Path) -> Report:
+    """The empty document with its running head, foot and particulars."""
+    name = vessel_name(assessment)
+    # A PDF viewer shows the title in letters of its own, so none is marked as lacking.
+    in_title = clean(assessment.vessel.get("name", "")) or name
+    return Report(
+        out,
+        issue.page,
+        head=f"Condition report · {name}",
+        mark=_mark(issue),
+        author=clean(assessment.inspection.get("attending", ""), 200) or "not named",
+        title=clean(f"Condition report: {in_title}", 200),
+        subject=front.KIND,
+        keywords=["condition report", issue.revision or "draft", issue.digest],
+        creator="inspector",
+    )
+
+
+def _story(
+    assessment: Assessment,
+    issue: Issue,
+    photo_file: Callable[[str], Path | None],
+    cautions: Mapping[str, Caution],
+    chapters: Sequence[Chapter],
+) -> list[Flowable]:
+    """All sections in their order."""
+    story = [
+        *front.cover(assessment, issue),
+        *front.summary(assessment, issue),
+        *front.contents_page(),
+        *front.vessel_and_brief(assessment, issue),
+        *scope_and_limits(issue),
+        PageBreak(),
+    ]
+    # In the order of the checklists, in which the surveyor walked.
+    for part in assessment.systems:
+        if looked_at(part, assessment):
+            story += system_section(part, assessment, issue, photo_file)
+    # Systems without any record take a line each, so that they do not bury what was seen.
     story += not_looked_at(assessment, issue)
-    story += (back.not_seen(assessment, issue) if issue.whole else []) + back.elsewhere(assessment, issue, photo_file) + back.work_lines(assessment, issue)
-    story += conversion_sections(chapters, issue) + back.rules_used(assessment, issue)
+    # The short report counts what was unseen in each system; the list itself is for the office.
+    story += back.not_seen(assessment, issue) if issue.whole else []
+    story += back.elsewhere(assessment, issue, photo_file)
+    story += work_lines(assessment, issue)
+    story += conversion_sections(chapters, issue)
+    story += rules.rules_used(assessment, issue)
     if issue.whole:
-        story += back.photo_register(assessment, issue) + back.sources(assessment, issue)
+        story += rules.photo_register(assessment, issue)
+        story += rules.sources(assessment, issue)
     story += back.cautions_section(assessment, issue, cautions)
-    return story + back.signatures(assessment, issue)
+    return [*story, *back.signatures(assessment, issue)]
 
 
 def _mark(issue: Issue) -> str:
-    """Revision and the first signs of the digest, in groups that the eye can compare."""
-    short = issue.digest[: 2 * _GROUP]
-    groups = " ".join(short[at : at + _GROUP] for at in range(0, len(short), _GROUP))
+    """Revision and the first signs of the digest."""
+    shown = issue.digest[: _GROUPS_SHOWN * _GROUP]
+    groups = " ".join(shown[at : at + _GROUP] for at in range(0, len(shown), _GROUP))
     return f"{issue.named} · {groups}" if groups else issue.named

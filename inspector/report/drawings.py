@@ -2,20 +2,28 @@
 
 from reportlab.platypus import Flowable
 
-from inspector.conversion.chapters import Drawing
+from inspector.conversion.core.drawing import Drawing
 from inspector.report.geometry import Mark, draw
 from inspector.report.theme import ACCENT, BOLD, DEEP, INK, LINE, PLAIN, SOFT, plain
 
-_INKS = {"ink": INK, "reach": DEEP, "faint": LINE, "accent": ACCENT, "label": INK, "small": SOFT, "dashed": SOFT}
+_INKS = {
+    "ink": INK,
+    "reach": DEEP,
+    "faint": LINE,
+    "accent": ACCENT,
+    "label": INK,
+    "small": SOFT,
+    "dashed": SOFT,
+}
 _SIZES = {"label": 8.4, "small": 7.4, "accent": 7.4}
 
 
 class Drawn(Flowable):
     """One drawing as wide as the text column."""
 
-    def __init__(self, drawing: Drawing, width: float):
+    def __init__(self, drawing: Drawing, width: float, units: str = "si"):
         super().__init__()
-        self.picture = draw(drawing, width)
+        self.picture = draw(drawing, width, units)
         self.width, self.height = width, self.picture.height + 4
         self.spaceBefore = self.spaceAfter = 4
 
@@ -25,17 +33,22 @@ class Drawn(Flowable):
             ink = _INKS[mark.tone]
             self.canv.setStrokeColor(ink)
             self.canv.setFillColor(ink)
+            # Kinds are those of Mark: line, box, dot and text.
             getattr(self, "_" + mark.kind)(mark)
 
     def _up(self, y: float) -> float:
+        # The PDF counts from the bottom upward, the drawing from its top downward as the page does.
         return self.picture.height - y
 
     def _box(self, mark: Mark) -> None:
+        """Draw a filled box; its points are the corner and the size."""
         (x, y), (width, height) = mark.points
         self.canv.rect(x, self._up(y + height), width, height, stroke=0, fill=1)
 
     def _line(self, mark: Mark) -> None:
+        """Draw a polyline; thin where it is only a guide."""
         self.canv.setLineWidth(0.4 if mark.tone == "faint" else 1.2)
+        # Dashes tell curves apart in a copy without colour.
         self.canv.setDash(*((3, 2) if mark.tone == "dashed" else ()))
         path = self.canv.beginPath()
         path.moveTo(mark.points[0][0], self._up(mark.points[0][1]))
@@ -45,11 +58,17 @@ class Drawn(Flowable):
         self.canv.setDash()
 
     def _dot(self, mark: Mark) -> None:
+        """Draw a dot of a measured point."""
         x, y = mark.points[0]
         self.canv.circle(x, self._up(y), 2.2, stroke=0, fill=1)
 
     def _text(self, mark: Mark) -> None:
+        """Draw a line of text at its anchor."""
         x, y = mark.points[0]
         self.canv.setFont(BOLD if mark.tone == "accent" else PLAIN, _SIZES.get(mark.tone, 8.4))
-        put = {"start": self.canv.drawString, "middle": self.canv.drawCentredString, "end": self.canv.drawRightString}[mark.anchor]
+        put = {
+            "start": self.canv.drawString,
+            "middle": self.canv.drawCentredString,
+            "end": self.canv.drawRightString,
+        }[mark.anchor]
         put(x, self._up(y), plain(mark.text, 60))

@@ -1,25 +1,61 @@
-"""Drawings of the conversion as plain marks in a box, computed once: the pages set them as SVG, the report as shapes of its own.
+"""Drawings of the conversion as plain marks in a box: SVG on a page, shapes in the report.
 
-Coordinates run from the top left, in points; a mark says what it is (`tone`), not what colour it has.
+Coordinates run from the top left, in points; a mark says what it is (``tone``), not what colour it
+has.
 """
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.conversion.chapters import Bars, Curve, Drawing, Graph, Timeline
-from inspector.words import grouped
+from inspector.conversion.core.drawing import (
+    Axis,
+    Bar,
+    Bars,
+    Curve,
+    Drawing,
+    Graph,
+    Period,
+    Timeline,
+)
+from inspector.report.drawing_units import in_system
+from inspector.values.cell_text import cell_text
+from inspector.values.formatting import grouped
 
 ROW = 24.0
 LABEL_SHARE = 0.34
 SMALL = 9.0
-LETTER = 5.7    # width of a letter of a label, on the average
+# The width of a letter of a label, on the average.
+LETTER = 5.7
+
+GRAPH_HEIGHT, GRAPH_LEFT, GRAPH_BOTTOM, GRAPH_TOP = 210.0, 46.0, 176.0, 22.0
+# Beside the last point of each curve is its name.
+ROOM_FOR_NAMES = 110.0
+# The states of a period that a reader must act on.
+_URGENT = ("due", "overdue")
+
+Scale = Callable[[float], float]
+Place = Callable[[float, float], tuple[float, float]]
 
 
 @dataclass(frozen=True)
 class Mark:
-    """One mark: kind is "box" (x, y, width, height), "line" (points), "dot" (one point) or "text" (one point, `text`, `anchor` start|middle|end)."""
+    """One mark of a picture.
+
+    Parameters
+    ----------
+    kind : str
+        "box" (x, y, then width, height), "line" (its points), "dot" (one point) or "text" (one
+        point).
+    tone : str
+        What it is, from which page and report choose their ink.
+    points : tuple of (float, float)
+        In points of print, from the top left.
+    text : str
+    anchor : str
+        "start", "middle" or "end".
+    """
 
     kind: str
     tone: str
@@ -30,7 +66,7 @@ class Mark:
 
 @dataclass(frozen=True)
 class Picture:
-    """Marks in a box of that size; `described` is the drawing in a sentence."""
+    """Marks in a box of that size; ``described`` is the drawing in one sentence."""
 
     width: float
     height: float
@@ -39,95 +75,187 @@ class Picture:
     described: str
 
 
-def draw(drawing: Drawing, width: float = 460.0) -> Picture:
-    """Any drawing of a chapter as marks."""
+def draw(drawing: Drawing, width: float = 460.0, system: str = "si") -> Picture:
+    """Return any drawing of a chapter as marks.
+
+    Parameters
+    ----------
+    drawing : Drawing
+    width : float
+        Points.
+    system : str
+        "si" or "us": the units of its values.
+
+    Returns
+    -------
+    Picture
+    """
     makers = {Bars: _bars, Graph: _graph, Timeline: _timeline}
-    height, marks = makers[type(drawing)](drawing, width)
-    return Picture(width, height, tuple(marks), drawing.title, drawing.described)
+    height, marks = makers[type(drawing)](in_system(drawing, system), width)
+    described = cell_text(drawing.described, system)
+    return Picture(width, height, tuple(marks), drawing.title, described)
 
 
 def ticks(low: float, high: float, about: int = 5) -> list[float]:
-    """Round values from low to high, about so many.
+    """Return round values from low to high, about so many.
+
+    Parameters
+    ----------
+    low, high : float
+        In the unit of the axis.
+    about : int
+        The most of them, give or take.
+
+    Returns
+    -------
+    list of float
 
     Examples
     --------
     >>> ticks(0, 9)
-    [0.0, 2.0, 4.0, 6.0, 8.0]
+    [0, 2, 4, 6, 8]
     """
     reach = high - low
+    # One value, or several that differ by rounding only, has one tick; also where it is not a
+    # number.
     if not reach > 1e-12:
         return [low]
     step = 10 ** math.floor(math.log10(reach / about))
+    # 1, 2 and 5 are the steps that a reader counts on without thinking.
     step *= next(factor for factor in (1, 2, 5, 10) if reach / (step * factor) <= about)
+    # The small share keeps a tick that only a rounding puts beyond the end.
     first = math.ceil(low / step - 1e-9)
     return [round(step * n, 10) for n in range(first, math.floor(high / step + 1e-9) + 1)]
 
 
 def _short(label: str, room: float) -> str:
     """A label cut to the room that it has, with a sign that it was."""
+    # The width of letters is known on the average only, so some points are kept free.
     most = max(int((room - 8) / LETTER), 4)
     return label if len(label) <= most else label[: most - 1].rstrip() + "…"
 
 
-def _text(value: float) -> str:
+def _number(value: float) -> str:
     return grouped(value, ",.10g")
 
 
+def _text(tone: str, x: float, y: float, text: str, anchor: str = "start") -> Mark:
+    return Mark("text", tone, ((x, y),), text, anchor)
+
+
+def _line(tone: str, *points: tuple[float, float]) -> Mark:
+    return Mark("line", tone, points)
+
+
+def _box(tone: str, left: float, top: float, width: float, height: float) -> Mark:
+    return Mark("box", tone, ((left, top), (width, height)))
+
+
+def _scale(low: float, high: float, left: float, right: float) -> Scale:
+    """Values from low to high onto points from left to right."""
+    # A scale of one value has no length; any will do.
+    reach = high - low or 1
+    return lambda value: left + (value - low) / reach * (right - left)
+
+
 def _bars(drawing: Bars, width: float) -> tuple[float, list[Mark]]:
+    """Return the height and the marks of a drawing of bars."""
     left, right = width * LABEL_SHARE, width - 4
-    values = [value for bar in drawing.bars for value in (bar.low, bar.high, bar.point, bar.limit) if value is not None]
-    low, high = min([0.0, *values]), max([0.0, *values]) or 1.0
-    def across(value: float) -> float:
-        return left + (value - low) / (high - low or 1) * (right - left)
+    values = [0.0]
+    for bar in drawing.bars:
+        values += [end for end in (bar.low, bar.high, bar.point, bar.limit) if end is not None]
+    # Zero belongs to the axis, so that lengths of bars can be compared.
+    low, high = min(values), max(values) or 1.0
+    across = _scale(low, high, left, right)
     height = ROW * len(drawing.bars) + 20
-    marks = [Mark("line", "faint", ((across(at), 0), (across(at), height - 16))) for at in ticks(low, high)]
+    steps = ticks(low, high)
+    marks = [_line("faint", (across(at), 0), (across(at), height - 16)) for at in steps]
     for number, bar in enumerate(drawing.bars):
-        middle = ROW * number + ROW / 2
-        marks.append(Mark("text", "label", ((left - 8, middle + 3),), _short(bar.label, left), "end"))
-        marks.append(Mark("box", "reach", ((across(bar.low), middle - 5), (max(across(bar.high) - across(bar.low), 1.0), 10.0))))
-        if bar.point is not None:
-            marks.append(Mark("box", "ink", ((across(bar.point) - 1, middle - 8), (2.0, 16.0))))
-        if bar.limit is not None:
-            marks.append(Mark("line", "accent", ((across(bar.limit), middle - 9), (across(bar.limit), middle + 9))))
-    marks += [Mark("text", "small", ((across(at), height - 4),), _text(at), "middle") for at in ticks(low, high)]
-    marks.append(Mark("text", "small", ((0, height - 4),), drawing.unit + (f"; stroke: {drawing.limit_label}" if drawing.limit_label else "")))
+        marks += _bar(bar, ROW * number + ROW / 2, across, left)
+    marks += [_text("small", across(at), height - 4, _number(at), "middle") for at in steps]
+    stroke = f"; stroke: {drawing.limit_label}" if drawing.limit_label else ""
+    marks.append(_text("small", 0, height - 4, drawing.unit + stroke))
     return height, marks
+
+
+def _bar(bar: Bar, middle: float, across: Scale, left: float) -> Iterator[Mark]:
+    """The label, the span, its point and its limit."""
+    yield _text("label", left - 8, middle + 3, _short(bar.label, left), "end")
+    # An exact value is a bar of no width, which a printer would leave out.
+    wide = max(across(bar.high) - across(bar.low), 1.0)
+    yield _box("reach", across(bar.low), middle - 5, wide, 10.0)
+    if bar.point is not None:
+        # Higher than the bar, so that the likely value is seen in a copy without colour.
+        yield _box("ink", across(bar.point) - 1, middle - 8, 2.0, 16.0)
+    if bar.limit is not None:
+        at = across(bar.limit)
+        yield _line("accent", (at, middle - 9), (at, middle + 9))
 
 
 def _graph(drawing: Graph, width: float) -> tuple[float, list[Mark]]:
-    height, left, bottom = 210.0, 46.0, 176.0
+    """Return the height and the marks of a graph."""
     points = [point for curve in drawing.curves for point in curve.points]
+    # A curve outside what its method covers has no points.
     if not points:
-        return 20.0, [Mark("text", "small", ((0, 14),), "Nothing to draw yet.")]
-    xs = [x for x, _ in points] + ([drawing.mark_x] if drawing.mark_x is not None else [])
-    x_low, x_high, y_high = min(xs), max(xs), max(y for _, y in points)
-    y_low = min(0.0, min(y for _, y in points))
-    def place(x: float, y: float) -> tuple[float, float]:
-        return left + (x - x_low) / (x_high - x_low or 1) * (width - left - 110), bottom - (y - y_low) / (y_high - y_low or 1) * (bottom - 14)
-    marks = [Mark("line", "faint", (place(x_low, at), place(x_high, at))) for at in ticks(y_low, y_high)]
-    marks += [Mark("text", "small", ((left - 6, place(x_low, at)[1] + 3),), _text(at), "end") for at in ticks(y_low, y_high)]
-    marks += [Mark("text", "small", ((place(at, y_low)[0], bottom + 13),), _text(at), "middle") for at in ticks(x_low, x_high)]
+        return 20.0, [_text("small", 0, 14, "Nothing to draw yet.")]
+    xs, ys = [x for x, _ in points], [y for _, y in points]
     if drawing.mark_x is not None:
-        at = place(drawing.mark_x, y_low)[0]
-        marks += [Mark("line", "accent", ((at, 14), (at, bottom))), Mark("text", "accent", ((at + 3, 11),), drawing.mark_label)]
-    marks += _labelled(drawing.curves, place, bottom)
-    marks += [Mark("text", "small", ((left, bottom + 28),), drawing.x_label), Mark("text", "small", ((0, 11),), drawing.y_label)]
-    return height, marks
+        # The marked place belongs to the drawing, also where no curve reaches it.
+        xs.append(drawing.mark_x)
+    # From zero upward, so that twice the height is twice the power.
+    x_ends, y_ends = (min(xs), max(xs)), (min(0.0, *ys), max(ys))
+    across = _scale(*x_ends, GRAPH_LEFT, width - ROOM_FOR_NAMES)
+    up = _scale(*y_ends, GRAPH_BOTTOM, GRAPH_TOP)
+    marks = [*_grid(x_ends, y_ends, across, up), *_marked(drawing, across)]
+    marks += _labelled(drawing.curves, lambda x, y: (across(x), up(y)), GRAPH_BOTTOM)
+    marks += [
+        _text("small", GRAPH_LEFT, GRAPH_BOTTOM + 28, _axis_label(drawing.x)),
+        _text("small", 0, 11, _axis_label(drawing.y)),
+    ]
+    return GRAPH_HEIGHT, marks
 
 
-def _labelled(curves: Iterable[Curve], place, bottom: float) -> Iterator[Mark]:
+def _axis_label(axis: Axis) -> str:
+    """The label with its unit, which is the reader's own already."""
+    return f"{axis.label}, {axis.unit}" if axis.unit else axis.label
+
+
+def _grid(
+    x_ends: tuple[float, float], y_ends: tuple[float, float], across: Scale, up: Scale
+) -> Iterator[Mark]:
+    """The lines across and the numbers of both axes."""
+    left, right = across(x_ends[0]), across(x_ends[1])
+    for at in ticks(*y_ends):
+        yield _line("faint", (left, up(at)), (right, up(at)))
+        yield _text("small", GRAPH_LEFT - 6, up(at) + 3, _number(at), "end")
+    for at in ticks(*x_ends):
+        yield _text("small", across(at), GRAPH_BOTTOM + 13, _number(at), "middle")
+
+
+def _marked(drawing: Graph, across: Scale) -> Iterator[Mark]:
+    """Yield the line that marks one place across the graph, and its label."""
+    if drawing.mark_x is not None:
+        at = across(drawing.mark_x)
+        yield _line("accent", (at, GRAPH_TOP), (at, GRAPH_BOTTOM))
+        yield _text("accent", at + 3, 11, drawing.mark_label)
+
+
+def _labelled(curves: Iterable[Curve], place: Place, bottom: float) -> Iterator[Mark]:
+    """The curves, each with its name beside its last point."""
     paths = [(curve, tuple(place(x, y) for x, y in curve.points)) for curve in curves]
+    paths = [(curve, path) for curve, path in paths if path]
     heights = _apart([path[-1][1] for _, path in paths], SMALL + 2, 12.0, bottom - 4)
     for (curve, path), height in zip(paths, heights, strict=True):
         if len(path) > 1:
-            yield Mark("line", "dashed" if curve.dashed else "ink", path)
+            yield _line("dashed" if curve.dashed else "ink", *path)
         if curve.dots or len(path) == 1:
             yield from (Mark("dot", "ink", (point,)) for point in path)
-        yield Mark("text", "small", ((path[-1][0] + 5, height + 3),), curve.label)
+        yield _text("small", path[-1][0] + 5, height + 3, curve.label)
 
 
 def _apart(wanted: list[float], gap: float, top: float, bottom: float) -> list[float]:
-    """Heights near those wanted, in the same order, at least `gap` apart and between top and bottom as far as there is room."""
+    """Heights near those wanted, in their order, a gap apart and within the room there is."""
+    # Down once to part them, then up again to bring the last ones back into the box.
     order = sorted(range(len(wanted)), key=lambda index: wanted[index])
     found, last = list(wanted), top - gap
     for index in order:
@@ -139,21 +267,38 @@ def _apart(wanted: list[float], gap: float, top: float, bottom: float) -> list[f
 
 
 def _timeline(drawing: Timeline, width: float) -> tuple[float, list[Mark]]:
+    """Return the height and the marks of a timeline."""
     if not drawing.periods:
-        return 20.0, [Mark("text", "small", ((0, 14),), "No dates are known.")]
-    first = min([drawing.today, *(one.start for one in drawing.periods)]).toordinal()
-    last = max([drawing.today, *(one.end for one in drawing.periods)]).toordinal()
+        return 20.0, [_text("small", 0, 14, "No dates are known.")]
+    first = min(drawing.today, *(period.start for period in drawing.periods))
+    last = max(drawing.today, *(period.end for period in drawing.periods))
     left, height = width * LABEL_SHARE, ROW * len(drawing.periods) + 34
-    def across(day: date) -> float:
-        return left + (day.toordinal() - first) / (last - first or 1) * (width - left - 8)
+    scale = _scale(first.toordinal(), last.toordinal(), left, width - 8)
     marks: list[Mark] = []
-    for year in range(date.fromordinal(first).year + 1, date.fromordinal(last).year + 1):
-        at = across(date(year, 1, 1))
-        marks += [Mark("line", "faint", ((at, 12), (at, height - 18))), Mark("text", "small", ((at, height - 6),), str(year), "middle")]
-    for number, one in enumerate(drawing.periods):
-        top = 14 + ROW * number
-        tone = "accent" if one.state in ("due", "overdue") else "ink" if one.state == "in window" else "reach"
-        marks.append(Mark("text", "label", ((left - 8, top + 12),), f"{_short(one.label, left - LETTER * len(one.state))}: {one.state}", "end"))
-        marks.append(Mark("box", tone, ((across(one.start), top + 3), (max(across(one.end) - across(one.start), 1.5), 10.0))))
-    today = across(drawing.today)
-    return height, [*marks, Mark("line", "accent", ((today, 10), (today, height - 18))), Mark("text", "accent", ((today, 8),), "today", "middle")]
+    # Each first of January is a line: years are what surveys are planned by.
+    for year in range(first.year + 1, last.year + 1):
+        at = scale(date(year, 1, 1).toordinal())
+        marks.append(_line("faint", (at, 12), (at, height - 18)))
+        marks.append(_text("small", at, height - 6, str(year), "middle"))
+    for number, period in enumerate(drawing.periods):
+        marks += _period(period, 14 + ROW * number, scale, left)
+    today = scale(drawing.today.toordinal())
+    marks.append(_line("accent", (today, 10), (today, height - 18)))
+    marks.append(_text("accent", today, 8, "today", "middle"))
+    return height, marks
+
+
+def _period(period: Period, top: float, scale: Scale, left: float) -> Iterator[Mark]:
+    """Yield the label and the bar of one stretch of time."""
+    label = f"{_short(period.label, left - LETTER * len(period.state))}: {period.state}"
+    yield _text("label", left - 8, top + 12, label, "end")
+    start, end = scale(period.start.toordinal()), scale(period.end.toordinal())
+    # A day is a stroke wide enough for a printer.
+    yield _box(_tone_of(period.state), start, top + 3, max(end - start, 1.5), 10.0)
+
+
+def _tone_of(state: str) -> str:
+    """Return the tone of a survey's state: what is urgent stands out."""
+    if state in _URGENT:
+        return "accent"
+    return "ink" if state == "in window" else "reach"

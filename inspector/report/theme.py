@@ -1,6 +1,7 @@
-"""How the report looks, as data: paper sizes and frames, ink, fonts and styles, and `txt`, through which every text goes before it is set."""
+"""How the report looks: paper, ink, fonts, styles, and `txt`, through which all text goes."""
 
 import re
+import threading
 import unicodedata
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
@@ -14,30 +15,49 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
-from inspector.errors import InspectorError
 from inspector.places import shipped
+from inspector.report.line_breaks import unbroken
+from inspector.values.errors import InspectorError
 
-# Photos go in as they are (no text coding around them), and two builds of one record give the same bytes.
+# Photos go in as they are, with no text coding around them, and one record gives the same bytes
+# each time.
 rl_config.useA85 = 0
 rl_config.invariant = 1
 
-INK, SOFT, LINE, DEEP, ACCENT, WHITE = (HexColor(one) for one in ("#12303f", "#47606b", "#cfc3a4", "#9fc3cd", "#a0006d", "#ffffff"))
+INK, SOFT, LINE = HexColor("#12303f"), HexColor("#47606b"), HexColor("#cfc3a4")
+DEEP, ACCENT, WHITE = HexColor("#9fc3cd"), HexColor("#a0006d"), HexColor("#ffffff")
 PLAIN, BOLD, SLANTED = "ReportPlain", "ReportBold", "ReportSlanted"
-FONT_FILES = {PLAIN: "IBMPlexSans-Regular.ttf", BOLD: "IBMPlexSans-SemiBold.ttf", SLANTED: "IBMPlexSans-Italic.ttf"}
+FONT_FILES = {
+    PLAIN: "IBMPlexSans-Regular.ttf",
+    BOLD: "IBMPlexSans-SemiBold.ttf",
+    SLANTED: "IBMPlexSans-Italic.ttf",
+}
 
-# marks that turn the writing direction or hide: a caption could show something else than it says
-_UNSEEN = re.compile("[\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufffe\uffff]")
+# Signs that turn the writing direction or hide: by them a caption could show what it does not say.
+_UNSEEN = re.compile(
+    "[\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufffe\uffff]"
+)
 
-# what stands for a character that the font lacks; Unicode's own sign for it, which the font has (it has no open square)
+# Printed for a character that the font lacks: Unicode's own sign for it, which the font has.
 LACKING = "\ufffd"
-# these draw nothing themselves: they choose between two forms of the sign before them
+# These draw nothing themselves: they choose between two forms of the sign before them.
 _CHOOSERS = "\ufe0e\ufe0f"
 _ENDLESS = re.compile(r"(\S{80})(?=\S)")
 
 
 @dataclass(frozen=True)
 class Page:
-    """A sheet of paper in points: text column, and a margin column left of it for what qualifies the text."""
+    """A sheet of paper: a column of text, and left of it a margin column for short notes.
+
+    Parameters
+    ----------
+    width, height : float
+        Of the sheet, points.
+    left, right, top, bottom : float
+        The edges around the column of text, points.
+    margin, note : float
+        Where the margin column begins and how wide it is, points.
+    """
 
     width: float
     height: float
@@ -62,65 +82,149 @@ class UnknownPaper(InspectorError):
 
 
 def page_of(paper: str) -> Page:
-    """The page of a paper's name, "a4" or "letter"; UnknownPaper for any other."""
+    """Return the page of a paper.
+
+    Parameters
+    ----------
+    paper : str
+        "a4" or "letter".
+
+    Returns
+    -------
+    Page
+
+    Raises
+    ------
+    UnknownPaper
+    """
     if paper not in PAPERS:
-        raise UnknownPaper(f"The paper '{paper}' is not known: it is 'a4' or 'letter'.", paper=paper)
+        raise UnknownPaper(
+            f"The paper '{paper}' is not known: it is 'a4' or 'letter'.", paper=paper
+        )
     return PAPERS[paper]
 
 
 def clean(text: object, most: int = 0) -> str:
-    """Text without control, direction and half characters, on one line; cut after `most` characters if that is not 0."""
-    lone = _UNSEEN.sub("", str(text if text is not None else ""))
-    clean = "".join(" " if unicodedata.category(one) in ("Cc", "Zl", "Zp") else one for one in lone)
-    clean = unicodedata.normalize("NFC", re.sub(" {2,}", " ", clean)).strip(" ")
-    return clean if not most or len(clean) <= most else clean[: most - 1].rstrip() + "…"
+    """Return a text on one line, without control, direction and half characters.
+
+    Parameters
+    ----------
+    text : object
+        None counts as "".
+    most : int
+        The most characters, after which the text ends in "…"; 0 for any number.
+
+    Returns
+    -------
+    str
+    """
+    seen = _UNSEEN.sub("", str(text if text is not None else ""))
+    line = "".join(" " if _is_control(letter) else letter for letter in seen)
+    # A letter typed as letter and accent becomes the one sign that the font has.
+    line = unicodedata.normalize("NFC", re.sub(" {2,}", " ", line)).strip(" ")
+    return line if not most or len(line) <= most else line[: most - 1].rstrip() + "…"
+
+
+def _is_control(letter: str) -> bool:
+    """Whether a character is a control character or ends a line or a paragraph."""
+    return unicodedata.category(letter) in ("Cc", "Zl", "Zp")
 
 
 def plain(text: object, most: int = 0) -> str:
-    """The same as it is printed: a character that the font lacks is shown as a mark, since it would vanish otherwise."""
-    return "".join(one if _drawn(one) else ("" if one in _CHOOSERS else LACKING) for one in clean(text, most))
+    """Return a text as it is printed: ``clean``, with a mark for what the font lacks.
+
+    Parameters
+    ----------
+    text : object
+    most : int
+        As for ``clean``.
+
+    Returns
+    -------
+    str
+    """
+    return "".join(_drawn(letter) for letter in clean(text, most))
 
 
-def _drawn(letter: str) -> bool:
+def _drawn(letter: str) -> str:
+    """A character, or the mark without which one that the font lacks would vanish."""
     use_fonts()
-    return letter.isascii() or ord(letter) in pdfmetrics.getFont(PLAIN).face.charToGlyph
+    # ASCII is in every font; the look-up is for the rest.
+    if letter.isascii() or ord(letter) in pdfmetrics.getFont(PLAIN).face.charToGlyph:
+        return letter
+    return "" if letter in _CHOOSERS else LACKING
 
 
 def txt(text: object, most: int = 0) -> str:
-    """The same, safe as the content of a Paragraph: nothing that a person typed can become markup; endless words are broken, as they take minutes to set."""
-    return escape(_ENDLESS.sub(r"\1 ", plain(text, most)))
+    """Return a text as the content of a Paragraph: nothing that was typed can become markup.
+
+    A number stays with its groups and its unit on one line. Endless words are broken, since they
+    take minutes to set.
+
+    Parameters
+    ----------
+    text : object
+    most : int
+        As for ``clean``.
+
+    Returns
+    -------
+    str
+    """
+    # ReportLab needs minutes for one word of some thousand letters, so such words are parted.
+    return escape(_ENDLESS.sub(r"\1 ", unbroken(plain(text, most))))
+
+
+_REGISTERING = threading.Lock()
 
 
 def use_fonts() -> None:
     """Register the report's fonts; only the characters that are used go into the file."""
-    if PLAIN in pdfmetrics.getRegisteredFontNames():
-        return
-    for name, file in FONT_FILES.items():
-        pdfmetrics.registerFont(TTFont(name, str(shipped("static") / "fonts" / "report" / file)))
-    pdfmetrics.registerFontFamily(PLAIN, normal=PLAIN, bold=BOLD, italic=SLANTED, boldItalic=BOLD)
+    # Two reports may be begun at once: the second waits until the family is known as well, since
+    # a registered font alone cannot be set.
+    with _REGISTERING:
+        if PLAIN in pdfmetrics.getRegisteredFontNames():
+            return
+        folder = shipped("static") / "fonts" / "report"
+        for name, file in FONT_FILES.items():
+            pdfmetrics.registerFont(TTFont(name, str(folder / file)))
+        pdfmetrics.registerFontFamily(
+            PLAIN, normal=PLAIN, bold=BOLD, italic=SLANTED, boldItalic=BOLD
+        )
 
 
 def _style(name: str, size: float, leading: float, **more: object) -> ParagraphStyle:
-    settings = {"fontName": PLAIN, "bulletFontName": PLAIN, "textColor": INK, "splitLongWords": 1, "allowWidows": 0, "allowOrphans": 0} | more
+    """Return a style in the report's font, which never leaves one line of a paragraph alone."""
+    settings = {
+        "fontName": PLAIN,
+        "bulletFontName": PLAIN,
+        "textColor": INK,
+        "splitLongWords": 1,
+        "allowWidows": 0,
+        "allowOrphans": 0,
+    } | more
     return ParagraphStyle(name, fontSize=size, leading=leading, **settings)
 
 
-STYLES = {style.name: style for style in (
-    _style("body", 9.4, 13.3, spaceAfter=6),
-    _style("lead", 10.6, 15, spaceAfter=8),
-    _style("cell", 8.4, 11.4),
-    _style("number", 8.4, 11.4, alignment=TA_RIGHT),
-    _style("column", 7.8, 10.4, textColor=SOFT),
-    _style("columnright", 7.8, 10.4, textColor=SOFT, alignment=TA_RIGHT),
-    _style("small", 7.8, 10.8, textColor=SOFT, spaceAfter=5),
-    _style("side", 7.4, 10.4, textColor=SOFT),
-    _style("caption", 7.6, 10.2, textColor=SOFT),
-    _style("title", 30, 33, fontName=BOLD, spaceAfter=6),
-    _style("kind", 9.4, 13, textColor=SOFT, spaceAfter=3),
-    _style("h1", 23, 26, fontName=BOLD, spaceBefore=22, spaceAfter=5, keepWithNext=1),
-    _style("h2", 11.5, 14.5, fontName=BOLD, spaceBefore=14, spaceAfter=3, keepWithNext=1),
-    _style("h3", 9.4, 12.5, fontName=BOLD, spaceBefore=9, spaceAfter=1, keepWithNext=1),
-    _style("verdict", 15, 17, fontName=BOLD),
-    _style("toc0", 9.6, 17),
-    _style("toc1", 8.4, 12.4, leftIndent=12, textColor=SOFT),
-)}
+STYLES = {
+    style.name: style
+    for style in (
+        _style("body", 9.4, 13.3, spaceAfter=6),
+        _style("lead", 10.6, 15, spaceAfter=8),
+        _style("cell", 8.4, 11.4),
+        _style("number", 8.4, 11.4, alignment=TA_RIGHT),
+        _style("column", 7.8, 10.4, textColor=SOFT),
+        _style("columnright", 7.8, 10.4, textColor=SOFT, alignment=TA_RIGHT),
+        _style("small", 7.8, 10.8, textColor=SOFT, spaceAfter=5),
+        _style("side", 7.4, 10.4, textColor=SOFT),
+        _style("caption", 7.6, 10.2, textColor=SOFT),
+        _style("title", 30, 33, fontName=BOLD, spaceAfter=6),
+        _style("kind", 9.4, 13, textColor=SOFT, spaceAfter=3),
+        _style("h1", 23, 26, fontName=BOLD, spaceBefore=22, spaceAfter=5, keepWithNext=1),
+        _style("h2", 11.5, 14.5, fontName=BOLD, spaceBefore=14, spaceAfter=3, keepWithNext=1),
+        _style("h3", 9.4, 12.5, fontName=BOLD, spaceBefore=9, spaceAfter=1, keepWithNext=1),
+        _style("verdict", 15, 17, fontName=BOLD),
+        _style("toc0", 9.6, 17),
+        _style("toc1", 8.4, 12.4, leftIndent=12, textColor=SOFT),
+    )
+}

@@ -1,1 +1,4 @@
-"""The web side: one blueprint per step of the job. Views parse, call and render; what they call lies in the rooms below."""
+"""The pages, one blueprint per step of the job: parse, call, render. Forms are made from fields.
+
+Start: `web/factory.py` lists the blueprints, `web/security.py` decides who may reach what.
+"""

@@ -1,4 +1,4 @@
-"""The application factory: settings, desk, protection, blueprints and what a refusal looks like. Nothing happens on import."""
+"""The application factory: settings, data folder, protection, blueprints, refusals."""
 
 import hashlib
 from pathlib import Path
@@ -9,57 +9,99 @@ from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
 from inspector import __version__, places
-from inspector.errors import InspectorError
-from inspector.quantities import units_like
 from inspector.record.durable import NotWritten
-from inspector.record.holding import make_private
-from inspector.record.store import NoSuchInspection
+from inspector.record.folder_lock import make_private
+from inspector.record.inspections import NoSuchInspection
+from inspector.record.photos import Busy
+from inspector.services.data_folder import open_folder, secret_key
+from inspector.services.shelf import Shelf
+from inspector.sharing.shared_inspections import Shared, Sharing
+from inspector.values.errors import InspectorError
+from inspector.values.units import units_like
 from inspector.web import (
+    check,
     compare,
-    conversion,
+    conversion_pages,
+    counting,
     decide,
     exchange,
-    imports,
-    next_look,
-    offline,
-    particulars,
+    levels,
+    not_written,
+    particular_tables,
     prepare,
     rates,
     reports,
-    rules,
     security,
     settle,
+    sharing_pages,
     walk,
 )
-from inspector.web import sharing as sharing_pages
-from inspector.web.desk import open_desk, secret_key
-from inspector.web.shared import Shared, Sharing
+from inspector.web.current import damage_sentences
+from inspector.web.first_page import home, imports
+from inspector.web.forms.form_fields import described
+from inspector.web.on_device import offline, python_files
+from inspector.web.visit import looks, round_page
 
-PARTS = (prepare, walk, offline, exchange, next_look, decide, conversion, compare, particulars, rates, rules, settle, reports, sharing_pages, imports)
-LARGEST_BODY = 2_000_000_000  # a bundle that is brought in; every route has its own bound (security.py)
+PARTS = (
+    check,
+    home,
+    prepare,
+    counting,
+    walk,
+    looks,
+    round_page,
+    offline,
+    python_files,
+    exchange,
+    decide,
+    conversion_pages,
+    compare,
+    particular_tables,
+    rates,
+    levels,
+    settle,
+    reports,
+    sharing_pages,
+    imports,
+)
+LARGEST_BODY = (
+    2_000_000_000  # a bundle that is brought in; every route has its own bound (security.py)
+)
 
 
 def make(data: Path, overrides: dict[str, Any]) -> Flask:
     """Make the application over a data folder."""
-    app = Flask("inspector", template_folder=str(places.shipped("templates")), static_folder=str(places.shipped("static")))
+    app = Flask(
+        "inspector",
+        template_folder=str(places.shipped("templates")),
+        static_folder=str(places.shipped("static")),
+    )
     data = Path(data).resolve()
     shared: Shared | None = overrides.pop("SHARED", None)
+    # Before anything is written into it.
     make_private(data)
-    desk = open_desk(data)
+    # Before the configuration, because the secret and the cookie's name belong to the folder.
+    opened = open_folder(data)
     app.config.update(
         SECRET_KEY=secret_key(data),
-        # Cookies do not know ports: two instances on one machine must not overwrite each other's session.
+        # Cookies do not know ports: two instances on one machine must not overwrite each other's
+        # session.
         SESSION_COOKIE_NAME="inspector-" + hashlib.sha256(str(data).encode()).hexdigest()[:8],
         SESSION_COOKIE_SAMESITE="Strict",
         WTF_CSRF_TIME_LIMIT=None,  # an inspection may be below decks for a day before it comes back
         TRUSTED_HOSTS=[*security.HERE, *([shared.address] if shared else [])],
         MAX_CONTENT_LENGTH=LARGEST_BODY,
     )
+    # Last, so that a test can replace any of them.
     app.config.update(overrides)
-    app.extensions["desk"] = desk
-    app.extensions["sharing"] = Sharing(desk.catalogue, shared)
-    app.jinja_env.globals.update(units_like=units_like, version=__version__)
+    app.extensions["data_folder"] = opened
+    app.extensions["shelf"] = Shelf(opened)
+    app.extensions["sharing"] = Sharing(opened.catalogue, shared)
+    app.jinja_env.globals.update(units_like=units_like, described=described, version=__version__)
+    # Templates are indented for their readers; the pages that travel are not.
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    # On every page: damage that is shown on one page only would be seen too late.
+    app.context_processor(damage_sentences)
     security.init_app(app)
     for module in PARTS:
         app.register_blueprint(module.pages)
@@ -68,15 +110,40 @@ def make(data: Path, overrides: dict[str, Any]) -> Flask:
 
 
 def _refusals(app: Flask) -> None:
+    """Register what each kind of error becomes: a page for people, JSON for scripts."""
     app.register_error_handler(NoSuchInspection, lambda problem: _refused(str(problem), 404))
-    app.register_error_handler(NotWritten, lambda problem: _refused(str(problem), 507))
+    app.register_error_handler(NotWritten, lambda problem: not_written.refuse(str(problem)))
+    app.register_error_handler(OSError, _of_system)
     app.register_error_handler(InspectorError, lambda problem: _refused(str(problem), 400))
-    app.register_error_handler(CSRFError, lambda problem: _refused("This page was open too long to be trusted. Load it again, then repeat what you did.", 400))
-    app.register_error_handler(HTTPException, lambda problem: _refused(_sentence(problem), problem.code or 500))
+    app.register_error_handler(Busy, _busy)
+    app.register_error_handler(
+        CSRFError,
+        lambda problem: _refused(
+            "This page was open too long to be trusted. Load it again, then repeat what you did.",
+            400,
+        ),
+    )
+    app.register_error_handler(
+        HTTPException, lambda problem: _refused(_sentence(problem), problem.code or 500)
+    )
     app.register_error_handler(Exception, _unexpected)
 
 
+def _of_system(problem: OSError):
+    """Refuse for an error of the system, with what to do where the disk is full."""
+    if not_written.is_of_disk(problem):
+        return not_written.refuse(not_written.disk_sentence(problem))
+    return _unexpected(problem)
+
+
+def _busy(problem: Busy):
+    """Refuse for now, with the seconds after which to try again."""
+    page, status = _refused(str(problem), 503)
+    return page, status, {"Retry-After": str(problem.wait)}
+
+
 def _sentence(problem: HTTPException) -> str:
+    """Return what went wrong in plain words."""
     plain = {
         404: "There is no such page.",
         405: "This address does not take that kind of request.",
@@ -86,13 +153,19 @@ def _sentence(problem: HTTPException) -> str:
 
 
 def _unexpected(problem: Exception):
+    """Log an error that nobody foresaw, and say that nothing shown as kept is lost."""
     from flask import current_app
 
     current_app.logger.exception("unexpected", exc_info=problem)
-    return _refused("Something went wrong in the inspector itself. What was shown as kept is kept; the log says more.", 500)
+    return _refused(
+        "Something went wrong in the inspector itself. What was shown as kept is kept; "
+        "the log says more.",
+        500,
+    )
 
 
 def _refused(sentence: str, status: int):
+    """Return a refusal as JSON or as a page, by what was asked for."""
     if security.wants_json():
         return jsonify(error=sentence), status
     return render_template("refused.html", sentence=sentence, status=status), status

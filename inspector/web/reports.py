@@ -1,16 +1,17 @@
-"""Report: a page with the choices, the PDF itself, and the bundle to carry away."""
+"""Report: a page with the choices, the PDF itself, the tables and the bundle."""
 
 import io
 import tempfile
-from datetime import date
+from collections.abc import Callable
 from pathlib import Path
 
-from flask import Blueprint, abort, render_template, request, send_file
+from flask import Blueprint, Response, abort, render_template, request, send_file
 
-from inspector.conversion.contents import convert
-from inspector.record import bundle
-from inspector.web.desk import desk, open_inspection, title_of
-from inspector.web.making import make_report
+from inspector.services.data_folder import title_of
+from inspector.services.export_file import TABLE_ENDINGS, export
+from inspector.services.report_files import make_report
+from inspector.values.vocabulary import UNIT_SYSTEMS
+from inspector.web.current import data_folder, open_inspection
 
 pages = Blueprint("reports", __name__)
 
@@ -19,47 +20,64 @@ pages = Blueprint("reports", __name__)
 def report(inspection_id: str):
     """Choices for the report, and what it will contain."""
     inspection = open_inspection(inspection_id)
-    return render_template("report/report.html", inspection=inspection, assessment=desk().assessment_of(inspection), step="report", title=title_of(inspection))
+    return render_template(
+        "report/report.html",
+        inspection=inspection,
+        assessment=data_folder().assessment_of(inspection),
+        step="report",
+        title=title_of(inspection),
+    )
 
 
 @pages.get("/inspection/<inspection_id>/report.pdf")
 def report_pdf(inspection_id: str):
-    """The condition report as it stands now."""
+    """The condition report as it would be now."""
     inspection = open_inspection(inspection_id)
     paper, units = request.args.get("paper", "a4"), request.args.get("units", "si")
-    if paper not in ("a4", "letter") or units not in ("si", "us"):
+    # An address may be typed by hand, and a report in wrong units is worse than none.
+    if paper not in ("a4", "letter") or units not in UNIT_SYSTEMS:
         abort(400, "The paper is a4 or letter, the units are si or us.")
-    with tempfile.TemporaryDirectory() as folder:
-        out = Path(folder) / "report.pdf"
-        make_report(desk(), inspection, out, paper=paper, units=units, whole=request.args.get("extent") != "short")
-        # Sent from an open handle, so that the folder can go as soon as the answer does.
-        return send_file(_whole(out), mimetype="application/pdf", as_attachment=False, download_name=f"condition-report-{inspection.id}.pdf")
+    whole = request.args.get("extent") != "short"
+
+    def write(out: Path) -> None:
+        make_report(data_folder(), inspection, out, paper=paper, units=units, whole=whole)
+
+    return _made_file(write, f"condition-report-{inspection.id}.pdf", download=False)
 
 
 @pages.get("/inspection/<inspection_id>/tables.<ending>")
 def tables(inspection_id: str, ending: str):
     """The record as plain tables."""
-    from inspector.report import sheets
-
     inspection = open_inspection(inspection_id)
-    if ending not in sheets.WRITERS:
+    if ending not in TABLE_ENDINGS:
         abort(404)
-    assessment = desk().assessment_of(inspection)
-    with tempfile.TemporaryDirectory() as folder:
-        out = Path(folder) / f"tables.{ending}"
-        sheets.write(sheets.sheets(assessment, convert(inspection.state, assessment, date.today())), out)
-        return send_file(_whole(out), as_attachment=True, download_name=f"{inspection.id}.{ending}")
+    return _exported(inspection, ending)
 
 
 @pages.get("/inspection/<inspection_id>/bundle.zip")
 def bundle_zip(inspection_id: str):
-    """The whole inspection as one file."""
-    inspection = open_inspection(inspection_id)
+    """The whole inspection as one file; with ?photos=copies without the cameras' own data."""
+    originals = request.args.get("photos", "originals")
+    if originals not in ("originals", "copies"):
+        abort(400, "The photos in a bundle are originals or copies.")
+    return _exported(open_inspection(inspection_id), "zip", originals=originals == "originals")
+
+
+def _exported(inspection, ending: str, *, originals: bool = True) -> Response:
+    """Return an inspection as a file of the kind that the ending names."""
+
+    def write(out: Path) -> None:
+        export(data_folder(), inspection, out, originals=originals)
+
+    kind = "" if originals else "-photo-copies"
+    return _made_file(write, f"{inspection.id}{kind}.{ending}", download=True)
+
+
+def _made_file(write: Callable[[Path], None], name: str, *, download: bool) -> Response:
+    """Send a file that is made for this answer alone, under that name."""
     with tempfile.TemporaryDirectory() as folder:
-        out = Path(folder) / "bundle.zip"
-        bundle.write(inspection.folder, out)
-        return send_file(_whole(out), mimetype="application/zip", as_attachment=True, download_name=f"{inspection.id}.zip")
-
-
-def _whole(path: Path):
-    return io.BytesIO(path.read_bytes())
+        out = Path(folder) / f"made{Path(name).suffix}"
+        write(out)
+        # Read whole, so that the folder can be removed before the answer is on its way.
+        content = io.BytesIO(out.read_bytes())
+    return send_file(content, as_attachment=download, download_name=name)

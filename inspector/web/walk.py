@@ -1,15 +1,22 @@
-"""The walk: one page per inspection that holds every sheet; what was recorded is painted over it by the page's own scripts."""
+"""The walk: one page with every sheet; the page's own scripts show what was recorded."""
 
-import gzip
+from datetime import datetime
 
-from flask import Blueprint, Response, render_template, request
+from flask import Blueprint, render_template
 
-from inspector.assess.limits import profiles_of
-from inspector.assess.shapes import REASONS
-from inspector.web import offline
-from inspector.web.desk import desk, open_inspection, title_of
-from inspector.web.ladders import air_asked, ladders_of
-from inspector.web.units import units_of
+from inspector.assess.depth import load_readings
+from inspector.checklists.attainable import asked_of_crew, reasons_against, refused_by_crew
+from inspector.checklists.model import Library
+from inspector.record.inspection import Inspection
+from inspector.services.data_folder import title_of
+from inspector.services.effort import Effort, asked_on_board, effort_of, not_asked_by_unit
+from inspector.services.units_on_board import units_of
+from inspector.services.visit.rounds import made_round, visit_of
+from inspector.values.vocabulary import ASKED_OF_CREW, for_browser
+from inspector.web.current import data_folder, open_inspection
+from inspector.web.on_device import offline, python_files
+from inspector.web.on_device.compression import compressed
+from inspector.web.security import caller_is_here, nearby
 
 pages = Blueprint("walk", __name__)
 
@@ -17,30 +24,77 @@ pages = Blueprint("walk", __name__)
 @pages.get("/inspection/<inspection_id>/walk")
 def walk(inspection_id: str):
     """Every sheet of the inspection on one page."""
+    # What judges is slow to import, and the first page should not wait for it.
+    from inspector.checklists.typing_help import typing_help
+    from inspector.criteria.safety.gate_air import air_asked
+
     inspection = open_inspection(inspection_id)
-    library = desk().library_of(inspection)
-    counted = units_of(inspection.state, library)
-    systems = [
-        {"system": library.systems[one], "units": units, "minutes": sum(library.systems[one].minutes(unit["kind"]) for unit in units),
-         "critical": sum(library.systems[one].minutes(unit["kind"], critical=True) for unit in units)}
-        for one, units in counted.items() if units
-    ]
+    library = data_folder().library_of(inspection)
+    systems, effort = _systems(inspection, library)
     page = render_template(
-        "walk/walk.html", inspection={"id": inspection.id, "title": title_of(inspection)}, systems=systems, spaces=library.spaces, cautions=library.cautions,
-        reasons=REASONS, surveyors=[one["name"] for one in desk().catalogue.all("surveyors")], host=desk().host, step="walk",
-        shipped=offline.address(), ladders=ladders_of([one["system"] for one in systems], profiles_of(inspection.state)[0]), air=air_asked(),
+        "walk/walk.html",
+        inspection={"id": inspection.id, "title": title_of(inspection)},
+        systems=systems,
+        effort=effort,
+        trials=library.trials,
+        attainable={"met": reasons_against(), "refused": refused_by_crew()},
+        asked_of_crew=asked_of_crew,
+        crew={name: label for name, (label, _) in ASKED_OF_CREW.items()},
+        round=_round(inspection),
+        spaces=library.spaces,
+        cautions=library.cautions,
+        vocabulary=for_browser(),
+        surveyors=[kept["name"] for kept in data_folder().catalogue.all("surveyors")],
+        host=data_folder().host,
+        step="walk",
+        shipped=offline.address(),
+        edition=offline.edition(),
+        nearby=nearby(),
+        on_laptop=caller_is_here(),
+        python=python_files.addresses(inspection.id, library),
+        air=air_asked(),
+        load_readings=load_readings,
+        typing_help=lambda check, reading: typing_help(check, reading, library.criteria),
     )
-    response = _compressed(page)
-    # The service worker keeps a page only where these two name what it asked for, so that no other answer can take its place.
+    # This one page is large and may travel over a tablet's hotspot.
+    response = compressed(page.encode(), "text/html")
+    # The service worker keeps a page only where these two name what it asked for, so that no
+    # other answer can take its place.
     response.headers.update({"X-Walk": inspection.id, "X-Edition": offline.edition()})
     return response
 
 
-def _compressed(page: str) -> Response:
-    # This one page is large and may travel over a tablet's hotspot; it holds no secret that compression could betray.
-    response = Response(page, mimetype="text/html")
-    response.vary.add("Accept-Encoding")
-    if "gzip" in request.accept_encodings:
-        response.set_data(gzip.compress(response.get_data(), compresslevel=6, mtime=0))
-        response.content_encoding = "gzip"
-    return response
+def _round(inspection: Inspection) -> dict[str, object] | None:
+    """The round for the time that is left, as data; None where nobody said how long the visit is.
+
+    The page would otherwise wait for an assessment that nobody asked for.
+    """
+    visit = visit_of(inspection.state, datetime.now().astimezone())
+    if not visit.known:
+        return None
+    from inspector.assess.round.round_data import round_data
+
+    return round_data(made_round(data_folder(), inspection, visit.minutes, visit.people))
+
+
+def _systems(inspection: Inspection, library: Library) -> tuple[list[dict], Effort]:
+    """Each system with units on board, its units and its effort; and the effort of the vessel."""
+    units = units_of(inspection.state, library)
+    asked = asked_on_board(inspection.state, library, units)
+    skipped = not_asked_by_unit(library, units, asked)
+    found = []
+    for system_id, on_board in units.items():
+        # A system without a unit on board has no sheet to walk.
+        if on_board:
+            found.append(
+                {
+                    "system": library.systems[system_id],
+                    "units": [
+                        {**unit, "skipped": skipped[f"{system_id}/{unit['id']}"]}
+                        for unit in on_board
+                    ],
+                    "effort": effort_of(asked[system_id], library.trials),
+                }
+            )
+    whole = effort_of([one for own in asked.values() for one in own], library.trials)
+    return found, whole

@@ -1,54 +1,92 @@
-// Joining: trades the one-time code for a pass of this device's own, keeps the pass, and goes on to the shared inspections.
-// Works on plain http: no worker, no cookie is needed to join.
+// Joining: trades the one-time code for a pass of this device's own, keeps the pass, and goes on to
+// the shared inspections. Works on plain http: no worker, no cookie is needed to join.
 
-import { keepPass, readPass } from "/static/js/walk/pass.js";
+import { byId, find } from "./walk/page/elements.js";
+import { keepPass, letRefusedWait, namesUsed, readPass } from "./walk/storage/pass.js";
 
-const form = document.getElementById("join");
-const fault = form.querySelector(".fault");
+const form = byId("join", HTMLFormElement);
+const fault = find(form, ".fault");
+const button = find(form, "button", HTMLButtonElement);
+const codeField = find(form, "[name=code]", HTMLInputElement);
+const nameField = find(form, "[name=name]", HTMLInputElement);
 
-// The code comes in the address after the #, which no server and no log ever sees; it is taken out of the history at once.
-// A second code may be scanned while this page is still open, which changes only that part of the address.
+/**
+ * The code comes in the address after the #, which no server and no log ever sees; it is taken out
+ * of the history at once. A second code may be scanned while this page is still open, which changes
+ * only that part of the address.
+ */
 function takeCode() {
-  const brought = location.hash.slice(1, 21);
-  if (!brought) return;
-  form.elements.code.value = brought;
+  const code = location.hash.slice(1, 21);
+  if (!code) return;
+  codeField.value = code;
   history.replaceState(null, "", location.pathname);
-  form.elements.name.focus();
+  nameField.focus();
 }
 
-takeCode();
-addEventListener("hashchange", takeCode);
-
-function tell(sentence) {
+/** @param {string} sentence "" where there is no fault */
+function showFault(sentence) {
   fault.textContent = sentence;
   fault.hidden = !sentence;
 }
 
-async function join() {
+/**
+ * What is sent to join. With its earlier pass a device stays the same; and with all names under
+ * which it recorded, what still waits under one of them can be handed over.
+ */
+async function request() {
+  const code = codeField.value;
+  const name = nameField.value;
   const earlier = await readPass().catch(() => null);
-  const body = { code: form.elements.code.value, name: form.elements.name.value };
-  // With its earlier pass it stays the same device, so that what still waits in it can be handed over.
-  if (earlier?.token) body.before = { device: earlier.device, token: earlier.token };
-  const response = await fetch("/join", {
-    method: "POST", body: JSON.stringify(body), headers: { "Content-Type": "application/json" }, credentials: "same-origin", cache: "no-store",
-  });
-  const answer = await response.json().catch(() => ({}));
-  if (!response.ok || !answer.token) throw new Error(answer.error ?? `The laptop answered ${response.status}.`);
-  await keepPass({ token: answer.token, device: answer.device, name: answer.name });
-  const kept = await readPass();
-  if (kept?.token !== answer.token) throw new Error("This browser does not keep what it is given (a private window?). Use an ordinary window.");
+  const used = await namesUsed().catch(() => []);
+  if (!earlier?.token) return { code, name, used };
+  return { code, name, used, before: { device: earlier.device, token: earlier.token } };
 }
 
+async function join() {
+  const response = await fetch("/join", {
+    method: "POST",
+    body: JSON.stringify(await request()),
+    headers: { "Content-Type": "application/json" },
+    credentials: "same-origin",
+    cache: "no-store",
+  });
+  const answer = await response.json().catch(() => ({}));
+  if (!response.ok || !answer.token) {
+    throw new Error(answer.error ?? `The laptop answered ${response.status}.`);
+  }
+  await keepPass({ token: answer.token, device: answer.device, name: answer.name });
+  await letRefusedWait();
+  const kept = await readPass();
+  if (kept?.token !== answer.token) {
+    throw new Error(
+      "This browser does not keep what it is given (a private window?). Use an ordinary window.",
+    );
+  }
+}
+
+/**
+ * @param {unknown} error
+ * @returns {string}
+ */
+function sentenceOf(error) {
+  // What fetch throws where there is no network at all.
+  if (error instanceof TypeError) {
+    return "The laptop does not answer. Is this device on its network?";
+  }
+  return error instanceof Error ? error.message : String(error);
+}
+
+takeCode();
+addEventListener("hashchange", takeCode);
 form.addEventListener("submit", async (event) => {
   event.preventDefault();
-  const button = form.querySelector("button");
   button.disabled = true;
-  tell("");
+  showFault("");
   try {
     await join();
     location.assign("/");
   } catch (error) {
-    tell(error instanceof TypeError ? "The laptop does not answer. Is this device on its network?" : error.message);
+    showFault(sentenceOf(error));
     button.disabled = false;
   }
 });

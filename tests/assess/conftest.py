@@ -1,25 +1,16 @@
 """Fixtures for the assessment: a small checklist folder, and a state written entry by entry."""
 
+from datetime import datetime, timedelta
+
 import pytest
 
-from inspector.checklists import read_library
+from inspector.checklists.loader import read_library
 from inspector.record.entry import from_dict
 from inspector.record.state import State
-from inspector.web.desk import known_inputs
+from tests.assess.verdict.a_case import CAUTIONS, HEAD
 
+BEGUN = datetime(2026, 5, 2)
 SPACES = '[space.room]\nname = "Room"\norder = 1\n'
-CAUTIONS = '[caution.alone]\nsignal = "warning"\nhurts = "Nobody hears."\ninstead = "Go in twos."\ndecides = "The master."\n'
-HEAD = """[system]
-id = "{id}"
-name = "{name}"
-order = {order}
-unit = "unit"
-units = ["One"]
-about = "About."
-retain = "Stays."
-refurbish = "Is worked on."
-remove = "Goes."
-"""
 CHECK = """
 [[check]]
 id = "{id}"
@@ -37,7 +28,11 @@ def check(id, title, weight, extra=""):
     return CHECK.format(id=id, title=title, weight=weight) + extra
 
 
-OIL = 'critical = true\ncriterion = "oil-water"\ngiven = { service = "thruster" }\nreadings = [{ id = "water", label = "Water content", unit = "%" }]\n'
+OIL = """critical = true
+criterion = "oil-water"
+given = { service = "thruster" }
+readings = [{ id = "water", label = "Water content", unit = "%" }]
+"""
 TIER = """criterion = "nox-tier"
 from = { built = "vessel.built" }
 readings = [
@@ -58,16 +53,18 @@ readings = [
 
 @pytest.fixture
 def library(tmp_path):
-    """Two systems: thrusters (oil, critical; tunnel; noise) and engines (nitrogen oxides tier; plate life; look)."""
+    """Two systems: thrusters (oil, tunnel, noise) and engines (tier, plate life, look)."""
     (tmp_path / "spaces.toml").write_text(SPACES)
     (tmp_path / "cautions.toml").write_text(CAUTIONS)
-    thrusters = HEAD.format(id="thrusters", name="Thrusters", order=20) + check("oil", "Water in the oil", 5, OIL)
+    thrusters = HEAD.format(id="thrusters", name="Thrusters", order=20) + check(
+        "oil", "Water in the oil", 5, OIL
+    )
     thrusters += check("tunnel", "Tunnel plate", 3) + check("noise", "Noise", 2)
     engines = HEAD.format(id="engines", name="Engines", order=10) + check("tier", "Tier", 2, TIER)
     engines += check("plate", "Plate", 3, PLATE) + check("look", "Look", 5)
     (tmp_path / "thrusters.toml").write_text(thrusters)
     (tmp_path / "engines.toml").write_text(engines)
-    return read_library(tmp_path, known_inputs())
+    return read_library(tmp_path, check_criteria=True)
 
 
 class Writer:
@@ -80,9 +77,21 @@ class Writer:
     def __call__(self, subject, field, value, *, device="tablet", who="AB", blind=False):
         self.count += 1
         replaces = [] if blind else [head.id for head in self.state.heads(subject, field)]
-        at = f"2026-05-02T{self.count // 3600:02}:{self.count // 60 % 60:02}:{self.count % 60:02}.000Z"
-        self.state.add(from_dict({"id": f"{device}:{self.count}", "at": at, "device": device, "who": who, "subject": subject,
-                                  "field": field, "value": value, "replaces": replaces}))
+        at = BEGUN + timedelta(seconds=self.count)
+        self.state.add(
+            from_dict(
+                {
+                    "id": f"{device}:{self.count}",
+                    "at": f"{at.isoformat()}.000Z",
+                    "device": device,
+                    "who": who,
+                    "subject": subject,
+                    "field": field,
+                    "value": value,
+                    "replaces": replaces,
+                }
+            )
+        )
         return self
 
     def rate(self, path, rating, **more):
@@ -93,5 +102,7 @@ class Writer:
 def write():
     """An inspection with two thrusters and one engine, nothing rated yet."""
     writer = Writer()
-    writer("unit/thrusters/bow", "name", "Bow thruster")("unit/thrusters/aft", "name", "Aft thruster")
+    writer("unit/thrusters/bow", "name", "Bow thruster")(
+        "unit/thrusters/aft", "name", "Aft thruster"
+    )
     return writer("unit/engines/main", "name", "Main engine")

@@ -1,49 +1,64 @@
-"""Second opinions that are none, amounts with their currency, and refusals that name things as people do."""
+"""Second opinions that are none, amounts with their currency, and refusals in plain words."""
 
 from datetime import date
 
 import pytest
 
-from inspector.assess.agreement import agreements, given_ratings
+from inspector.assess.agreement import agreements
 from inspector.assess.assessment import assess
-from inspector.assess.next_look import next_look
-from inspector.cli import main
-from inspector.criteria.judgement import CannotJudge
-from inspector.criteria.registry import criterion
+from inspector.assess.from_state import read_inspection
+from inspector.assess.next_look.advice import next_look
+from inspector.checklists.registry import criterion
+from inspector.cli.parser import main
+from inspector.criteria.core.judgement import CannotJudge
 
 OIL = "sheet/thrusters/bow/oil"
 
 
 def test_two_answers_given_apart_count(write):
-    """Who answered without seeing the other is a second opinion, and stays one after the other settles it."""
-    write.rate("thrusters/bow/oil", "good", who="AB").rate("thrusters/bow/oil", "poor", who="CD", device="phone", blind=True)
-    assert {"AB": "good", "CD": "poor"} == given_ratings(write.state)[OIL]
+    """An answer given without seeing the other is a second opinion, also after it is settled."""
+    write.rate("thrusters/bow/oil", "good", who="AB").rate(
+        "thrusters/bow/oil", "poor", who="CD", device="phone", blind=True
+    )
+    assert {"AB": "good", "CD": "poor"} == read_inspection(write.state).ratings_by_person[OIL]
     write.rate("thrusters/bow/oil", "poor", who="AB")
-    assert {"AB": "good", "CD": "poor"} == given_ratings(write.state)[OIL]
-    assert [0.0] == [one.same for one in agreements(write.state)]
+    assert {"AB": "good", "CD": "poor"} == read_inspection(write.state).ratings_by_person[OIL]
+    assert [0.0] == [one.same for one in agreements(read_inspection(write.state).ratings_by_person)]
 
 
 def test_a_second_opinion_given_in_sight_of_the_first_counts_with_its_last_word(write):
-    """One answer replaced by another person's is an opinion of his own; only ending a disagreement is none."""
+    """Replacing one answer of somebody else is an opinion; only ending a dispute is none."""
     write.rate("thrusters/bow/oil", "fair", who="AB").rate("thrusters/bow/oil", "good", who="AB")
     write.rate("thrusters/bow/oil", "poor", who="CD", device="phone")
-    assert {"AB": "good", "CD": "poor"} == given_ratings(write.state)[OIL]
-    assert [0.0] == [one.same for one in agreements(write.state)]
+    assert {"AB": "good", "CD": "poor"} == read_inspection(write.state).ratings_by_person[OIL]
+    assert [0.0] == [one.same for one in agreements(read_inspection(write.state).ratings_by_person)]
 
 
-@pytest.mark.parametrize(("currency", "said"), [("NOK", "replacing at 300\u00a0000 NOK."), ("", "replacing at 300\u00a0000.")])
+@pytest.mark.parametrize(
+    ("currency", "said"),
+    [("NOK", "replacing at 300\u00a0000 NOK."), ("", "replacing at 300\u00a0000.")],
+)
 def test_amounts_carry_the_currency_of_the_inspection(library, write, currency, said):
     """Where the inspection names a currency each sum in reasons and next look carries it."""
     write("row/prices/one", "currency", currency)
     for act, likely in (("refurbish", "100000"), ("replace", "300000")):
-        for field, value in (("system", "thrusters"), ("unit", "bow"), ("act", act), ("text", act), ("likely", likely)):
+        for field, value in (
+            ("system", "thrusters"),
+            ("unit", "bow"),
+            ("act", act),
+            ("text", act),
+            ("likely", likely),
+        ):
             write(f"scope/{act}", field, value)
-    found = assess(write.state, library)
+    found = assess(read_inspection(write.state), library)
     bow = next(unit for system in found.systems for unit in system.units if unit.id == "bow")
     assert any(reason.endswith(said) for reason in bow.proposal.reasons)
     priced = [one.sentence for one in next_look(found, 60).advice if "at stake" in one.sentence]
     assert priced
-    assert all(f" {currency} at stake".replace("  ", "\u00a0") in one if currency else "0 at stake" in one for one in priced)
+    assert all(
+        f" {currency} at stake".replace("  ", "\u00a0") in one if currency else "0 at stake" in one
+        for one in priced
+    )
 
 
 def test_a_refusal_begins_with_the_title(capsys):
@@ -60,7 +75,11 @@ def _late(rule):
     values = {"calibrated": "2030-01-01", "on": "2026-05-02"}
     for asked in rule.inputs:
         if asked.name not in values and not asked.optional:
-            values[asked.name] = asked.choices[0] if asked.choices else (asked.low or (date(2020, 1, 1) if asked.kind == "date" else 1))
+            values[asked.name] = (
+                asked.choices[0]
+                if asked.choices
+                else (asked.low or (date(2020, 1, 1) if asked.kind == "date" else 1))
+            )
     return values
 
 
@@ -75,7 +94,20 @@ def test_a_space_that_is_not_there_is_refused(tmp_path, capsys):
     from inspector.demo.portfolio import prepare_in
 
     prepare_in(tmp_path)
-    assert 0 != main(["next", "demo-ithrenna-lark", "--minutes", "30", "--here", "nowhere", "--data", str(tmp_path)])
+    assert 0 != main(
+        [
+            "next",
+            "demo-ithrenna-lark",
+            "--minutes",
+            "30",
+            "--here",
+            "nowhere",
+            "--data",
+            str(tmp_path),
+        ]
+    )
     told = capsys.readouterr()
-    assert "The space 'nowhere' is not known in this inspection; it is one of: " in told.err + told.out
+    assert (
+        "The space 'nowhere' is not known in this inspection; it is one of: " in told.err + told.out
+    )
     assert "engine-room" in told.err + told.out

@@ -1,4 +1,5 @@
-"""What deciding costs: assessment and conversion of 600 checks and 120 work lines with 10,000 draws, and the next look, against plain numpy."""
+"""What deciding costs: assessment and conversion of 600 checks and 120 work lines with 10,000
+draws, and the next look, against plain numpy."""
 
 import datetime
 import math
@@ -10,10 +11,13 @@ from pathlib import Path
 import numpy as np
 
 from inspector.assess.assessment import assess
-from inspector.assess.next_look import next_look
-from inspector.checklists import Library, read_library
+from inspector.assess.from_state import read_inspection
+from inspector.assess.next_look.advice import next_look
+from inspector.checklists.loader import read_library
+from inspector.checklists.model import Library
 from inspector.conversion.contents import convert
-from inspector.conversion.cost import CostLine, spread
+from inspector.conversion.money.cost_line import CostLine
+from inspector.conversion.money.cost_spread import spread
 from inspector.record.entry import from_dict
 from inspector.record.state import State
 from tests.benchmarks.common import say
@@ -29,11 +33,29 @@ def assessment(_folder: Path) -> None:
     today = datetime.date(2026, 5, 2)
     lines = _lines()
     plain = _best(lambda: _by_numpy(lines))
-    whole = _best(lambda: convert(state, assess(state, library), today))
-    say(f"assessment and conversion, {CHECKS} checks, {LINES} lines, {DRAWS} draws", whole, "the draws alone by plain numpy", plain, "300 ms")
-    assessed = assess(state, library)
-    say("next look for two hours", _best(lambda: next_look(assessed, 120)), "the draws alone by plain numpy", plain, "200 ms")
-    say(f"spread of {LINES} lines, {DRAWS} draws", _best(lambda: spread(lines, 0.3)), "the same by plain numpy", plain, "none")
+    whole = _best(lambda: convert(assess(read_inspection(state), library), today))
+    say(
+        f"assessment and conversion, {CHECKS} checks, {LINES} lines, {DRAWS} draws",
+        whole,
+        "the draws alone by plain numpy",
+        plain,
+        "300 ms",
+    )
+    assessed = assess(read_inspection(state), library)
+    say(
+        "next look for two hours",
+        _best(lambda: next_look(assessed, 120)),
+        "the draws alone by plain numpy",
+        plain,
+        "200 ms",
+    )
+    say(
+        f"spread of {LINES} lines, {DRAWS} draws",
+        _best(lambda: spread(lines, 0.3)),
+        "the same by plain numpy",
+        plain,
+        "none",
+    )
 
 
 def _best(act: Callable[[], object], rounds: int = 7) -> float:
@@ -57,28 +79,62 @@ def _by_numpy(lines: list[CostLine]) -> float:
     for line in lines:
         share = below(math.sqrt(0.3) * common + math.sqrt(0.7) * generator.standard_normal(DRAWS))
         width, cut = line.high - line.low, (line.likely - line.low) / (line.high - line.low)
-        total += np.where(share <= cut, line.low + np.sqrt(share * width * (line.likely - line.low)),
-                          line.high - np.sqrt((1 - share) * width * (line.high - line.likely)))
+        total += np.where(
+            share <= cut,
+            line.low + np.sqrt(share * width * (line.likely - line.low)),
+            line.high - np.sqrt((1 - share) * width * (line.high - line.likely)),
+        )
     return float(np.quantile(total, 0.8))
 
 
 def _recorded(library: Library) -> list[dict]:
-    """Entries of an inspection of about CHECKS checks, seven in ten seen, and LINES priced work lines."""
-    luck, said, count = random.Random(1), [("brief", "horizon", "12"), ("brief", "speed", "11"), ("brief", "persons", "14")], 0
+    """Entries of an inspection of about CHECKS checks, seven in ten seen, and LINES priced work
+    lines."""
+    luck, said, count = (
+        random.Random(1),
+        [("brief", "horizon", "12"), ("brief", "speed", "11"), ("brief", "persons", "14")],
+        0,
+    )
     for system in library.systems.values():
         for number, name in enumerate(system.units):
             if count >= CHECKS:
                 break
             kind = system.unit_kinds.get(name, "")
-            said += [(f"unit/{system.id}/u{number}", "name", name), (f"unit/{system.id}/u{number}", "kind", kind)]
+            said += [
+                (f"unit/{system.id}/u{number}", "name", name),
+                (f"unit/{system.id}/u{number}", "kind", kind),
+            ]
             for check in system.checks_for(kind):
                 count += 1
                 if luck.random() < 0.7:
-                    said.append((f"sheet/{system.id}/u{number}/{check.id}", "rating", luck.choice(["good", "fair", "poor", "failed"])))
+                    said.append(
+                        (
+                            f"sheet/{system.id}/u{number}/{check.id}",
+                            "rating",
+                            luck.choice(["good", "fair", "poor", "failed"]),
+                        )
+                    )
     ids = list(library.systems)
     for number, line in enumerate(_lines()):
         costs = {name: str(getattr(line, name)) for name in ("low", "likely", "high")}
-        values = {"system": ids[number % 8], "unit": "all", "act": "refurbish", "text": line.name, **costs}
+        values = {
+            "system": ids[number % 8],
+            "unit": "all",
+            "act": "refurbish",
+            "text": line.name,
+            **costs,
+        }
         said += [(f"scope/l{number}", field, value) for field, value in values.items()]
-    return [{"id": f"bench:{number}", "at": "2026-05-02T09:14:07.512Z", "device": "bench", "who": "QX", "subject": subject, "field": field, "value": value,
-             "replaces": []} for number, (subject, field, value) in enumerate(said, 1)]
+    return [
+        {
+            "id": f"bench:{number}",
+            "at": "2026-05-02T09:14:07.512Z",
+            "device": "bench",
+            "who": "QX",
+            "subject": subject,
+            "field": field,
+            "value": value,
+            "replaces": [],
+        }
+        for number, (subject, field, value) in enumerate(said, 1)
+    ]

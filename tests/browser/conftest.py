@@ -1,14 +1,13 @@
 """A real server on loopback and a real Chromium at phone size, with touch."""
 
 import os
-import threading
 
 import pytest
-import waitress
 
 from inspector import create_app
 from tests import a_browser
 from tests.a_computer import Computer
+from tests.a_server import serving
 
 LAN_NAME = "laptop.test"
 
@@ -22,9 +21,17 @@ def chromium():
         pytest.skip(a_browser.MISSING)
     from playwright.sync_api import sync_playwright
 
-    quiet = ["--no-sandbox", "--disable-dev-shm-usage", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-             # A name that is not loopback: what a page sees of a plain http address on a local network, without needing one.
-             f"--host-resolver-rules=MAP {LAN_NAME} 127.0.0.1"]
+    quiet = [
+        "--no-sandbox",
+        "--disable-dev-shm-usage",
+        "--disable-gpu",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        # A name that is not loopback: what a page sees of a plain http address on a local network,
+        # without needing one.
+        f"--host-resolver-rules=MAP {LAN_NAME} 127.0.0.1",
+    ]
     with sync_playwright() as play:
         browser = play.chromium.launch(executable_path=path, args=quiet)
         yield browser
@@ -35,21 +42,8 @@ def chromium():
 def served(tmp_path):
     """The address of a server over an empty data folder."""
     app = create_app(tmp_path / "data", TESTING=True)
-    server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
-    closing = threading.Event()
-
-    def run():
-        try:
-            server.run()
-        except OSError:
-            if not closing.is_set():  # its socket may be closed while it listens; before that it is a fault
-                raise
-
-    threading.Thread(target=run, daemon=True).start()
-    yield f"http://127.0.0.1:{server.effective_port}", app
-    closing.set()
-    server.close()
-    app.extensions["desk"].close()
+    with serving(app) as port:
+        yield f"http://127.0.0.1:{port}", app
 
 
 @pytest.fixture
@@ -62,11 +56,17 @@ def computer(tmp_path):
 
 @pytest.fixture
 def phones(chromium):
-    """Makes pages at 390x844 with touch, each on a device of its own; any script error on any of them fails the test."""
+    """Makes pages at 390x844 with touch, each on a device of its own; any script error on any of
+    them fails the test."""
     made, wrong = [], []
 
     def phone():
-        context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
+        context = chromium.new_context(
+            viewport={"width": 390, "height": 844},
+            has_touch=True,
+            is_mobile=True,
+            device_scale_factor=2,
+        )
         made.append(context)
         page = context.new_page()
         page.set_default_timeout(15_000)

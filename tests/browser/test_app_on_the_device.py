@@ -1,8 +1,9 @@
-"""The app itself on the device: what the service worker keeps and what it must not, and how a newer edition comes in; and that everything has its name."""
+"""The app itself on the device: what the service worker keeps and what it must not, and how a
+newer edition comes in; and that everything has its name."""
 
 from playwright.sync_api import expect
 
-from inspector.web import offline
+from inspector.web.on_device import offline
 from tests import a_walk
 
 CACHED = """async () => {
@@ -13,29 +14,43 @@ CACHED = """async () => {
 
 
 def test_only_the_walk_and_its_assets_are_kept(phone, served):
-    """After a visit to every kind of page, the cache holds walk pages, the shipped files they need, and nothing else."""
+    """After a visit to every kind of page, the cache holds walk pages, the shipped files they
+    need, and nothing else."""
     address, _ = served
     inspection = a_walk.begin(phone, address)
     a_walk.kept_for_good(phone)
-    for page in ("", f"/inspection/{inspection}", f"/inspection/{inspection}/decide", f"/inspection/{inspection}/walk", "/no-such-page"):
+    for page in (
+        "",
+        f"/inspection/{inspection}",
+        f"/inspection/{inspection}/decide",
+        f"/inspection/{inspection}/walk",
+        "/no-such-page",
+    ):
         phone.goto(address + page)
 
     paths = {path for _, path in phone.evaluate(CACHED)}
 
     assert f"/inspection/{inspection}/walk" in paths
-    assert {path for path in paths if not path.startswith(("/shipped/", "/static/"))} == {f"/inspection/{inspection}/walk"}
+    assert {path for path in paths if not path.startswith(("/shipped/", "/static/"))} == {
+        f"/inspection/{inspection}/walk"
+    }
     assert len(paths) > 25
 
 
-def test_a_newer_edition_waits_until_it_is_asked_for_and_then_takes_over_with_the_walk(phone, served, monkeypatch):
-    """A page that records is never changed under its feet; the newer edition keeps the walk too, and the older cache is deleted."""
+def test_a_newer_edition_waits_until_it_is_asked_for_and_then_takes_over_with_the_walk(
+    phone, served, monkeypatch
+):
+    """A page that records is never changed under its feet; the newer edition keeps the walk too,
+    and the older cache is deleted."""
     address, _ = served
     inspection = a_walk.begin(phone, address)
     a_walk.kept_for_good(phone)
     older = phone.locator("script[src*='main.js']").get_attribute("src")
     monkeypatch.setattr(offline, "edition", lambda: "feedc0ffee12")
 
-    phone.evaluate("async () => { await (await navigator.serviceWorker.getRegistration()).update(); }")
+    phone.evaluate(
+        "async () => { await (await navigator.serviceWorker.getRegistration()).update(); }"
+    )
 
     expect(phone.locator("#strip")).to_contain_text("this tab is old", timeout=20_000)
     assert older == phone.locator("script[src*='main.js']").get_attribute("src")
@@ -52,11 +67,16 @@ def test_a_newer_edition_waits_until_it_is_asked_for_and_then_takes_over_with_th
     assert {name for name, _ in cached} == {"inspection-walk-feedc0ffee12"}
     assert f"/inspection/{inspection}/walk" in {path for _, path in cached}
     a_walk.sheet(phone)
-    expect(a_walk.plain_cards(phone).first.locator("[data-rate=good]")).to_have_attribute("aria-pressed", "true")
+    expect(a_walk.plain_cards(phone).first.locator("[data-rate=good]")).to_have_attribute(
+        "aria-pressed", "true"
+    )
 
 
-def test_another_tab_of_the_same_browser_hears_at_once_and_numbers_stay_without_holes(phone, computer):
-    """Two tabs on one device: each says that there is another one, both show the answer, and no number is given twice."""
+def test_another_tab_of_the_same_browser_hears_at_once_and_numbers_stay_without_holes(
+    phone, computer
+):
+    """Two tabs on one device: each says that there is another one, both show the answer, and no
+    number is given twice."""
     inspection = a_walk.begin(phone, computer.address)
     a_walk.sheet(phone)
     other = phone.context.new_page()
@@ -65,13 +85,21 @@ def test_another_tab_of_the_same_browser_hears_at_once_and_numbers_stay_without_
     computer.kill()
     for number in range(3):
         for page in (phone, other):
-            button = a_walk.plain_cards(page).nth(number if page is phone else number + 5).locator("[data-rate=poor]")
+            button = (
+                a_walk.plain_cards(page)
+                .nth(number if page is phone else number + 5)
+                .locator("[data-rate=poor]")
+            )
             button.click()
             expect(button).to_have_attribute("aria-pressed", "true")
 
-    expect(a_walk.plain_cards(other).nth(2).locator("[data-rate=poor]")).to_have_attribute("aria-pressed", "true")
-    own = sorted(int(one["id"].split(":")[1]) for one in a_walk.log_of(phone).values() if one["device"].startswith("phone-"))
-    assert list(range(1, 7)) == own
+    expect(a_walk.plain_cards(other).nth(2).locator("[data-rate=poor]")).to_have_attribute(
+        "aria-pressed", "true"
+    )
+    own = [one for one in a_walk.log_of(phone).values() if one["device"].startswith("phone-")]
+    numbers = sorted(int(one["id"].split(":")[1]) for one in own)
+    assert list(range(1, len(own) + 1)) == numbers
+    assert 6 == len([one for one in own if one["field"] == "rating"])
     assert inspection
 
 
@@ -87,7 +115,8 @@ SMALL = """() => [...document.querySelectorAll(".walk button, .walk a.button, .w
 
 
 def test_every_control_has_its_name_and_its_size_in_every_view(phone, served):
-    """No control without a name, no id twice, nothing to tap under 44 pixels, nothing wider than the phone."""
+    """No control without a name, no id twice, nothing to tap under 44 pixels, nothing wider than
+    the phone."""
     address, _ = served
     a_walk.begin(phone, address)
     phone.wait_for_timeout(300)
@@ -98,11 +127,17 @@ def test_every_control_has_its_name_and_its_size_in_every_view(phone, served):
         assert [] == phone.evaluate(NAMELESS), view
         assert [] == phone.evaluate(DOUBLE), view
         assert [] == phone.evaluate(SMALL), view
-        assert phone.evaluate("() => document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, view
+        assert (
+            phone.evaluate(
+                "() => document.documentElement.scrollWidth - document.documentElement.clientWidth"
+            )
+            <= 0
+        ), view
 
 
 def test_a_check_can_be_answered_with_the_keyboard_alone(phone, served):
-    """Tab reaches the ratings in their order, Enter rates, and the strip is a live region that tells of it."""
+    """Tab reaches the ratings in their order, Enter rates, and the strip is a live region that
+    tells of it."""
     address, _ = served
     a_walk.begin(phone, address)
     a_walk.sheet(phone)
@@ -112,4 +147,6 @@ def test_a_check_can_be_answered_with_the_keyboard_alone(phone, served):
     phone.keyboard.press("Enter")
 
     expect(card.locator("[data-rate=fair]")).to_have_attribute("aria-pressed", "true")
-    assert ["status", "polite"] == [phone.locator("#strip").get_attribute(name) for name in ("role", "aria-live")]
+    assert ["status", "polite"] == [
+        phone.locator("#strip").get_attribute(name) for name in ("role", "aria-live")
+    ]

@@ -1,13 +1,12 @@
-"""Candidates side by side in the browser: weights that are moved rank again, moved back they change nothing, and nothing scrolls sideways."""
-
-import threading
+"""Candidates side by side in the browser: weights that are moved rank again, moved back they
+change nothing, and nothing scrolls sideways."""
 
 import pytest
-import waitress
 from playwright.sync_api import expect
 
 from inspector import create_app
 from inspector.demo.portfolio import prepare_in
+from tests.a_server import serving
 
 
 @pytest.fixture
@@ -15,20 +14,21 @@ def portfolio(tmp_path):
     """The address of a server over the invented portfolio."""
     prepare_in(tmp_path / "data")
     app = create_app(tmp_path / "data", TESTING=True)
-    server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
-    threading.Thread(target=server.run, daemon=True).start()
-    yield f"http://127.0.0.1:{server.effective_port}"
-    server.close()
-    app.extensions["desk"].close()
+    with serving(app) as port:
+        yield f"http://127.0.0.1:{port}"
 
 
 def move(page, aspect, value):
     slider = page.locator(f"[name='weight-{aspect}']")
-    slider.evaluate("(one, value) => { one.value = value; one.dispatchEvent(new Event('input', { bubbles: true })); }", str(value))
+    slider.evaluate(
+        "(one, value) => { one.value = value; one.dispatchEvent(new Event('input', { bubbles: true })); }",
+        str(value),
+    )
 
 
 def test_weights_moved_rank_again_and_moved_back_change_nothing(phone, portfolio):
-    """The order changes with the weights; back at the old weights it is the old one; without any weight it says so."""
+    """The order changes with the weights; back at the old weights it is the old one; without any
+    weight it says so."""
     phone.goto(f"{portfolio}/compare")
     before = phone.locator("#ranking").inner_text()
     move(phone, "cost", 100)
@@ -44,10 +44,21 @@ def test_weights_moved_rank_again_and_moved_back_change_nothing(phone, portfolio
     expect(phone.locator("#ranking")).to_contain_text("At least one weight", timeout=20_000)
 
 
-@pytest.mark.parametrize("path", ["/", "/compare", "/compare/checks/hull", "/rates", "/inspection/demo-zellowen-tide/conversion",
-                                  "/inspection/demo-zellowen-tide/particulars", "/inspection/demo-zellowen-tide/rules",
-                                  "/inspection/demo-zellowen-tide/decide/thrusters", "/inspection/demo-zellowen-tide/prepare",
-                                  "/inspection/demo-zellowen-tide/report"])
+@pytest.mark.parametrize(
+    "path",
+    [
+        "/",
+        "/compare",
+        "/compare/checks/hull",
+        "/rates",
+        "/inspection/demo-zellowen-tide/conversion",
+        "/inspection/demo-zellowen-tide/particulars",
+        "/inspection/demo-zellowen-tide/rules",
+        "/inspection/demo-zellowen-tide/decide/thrusters",
+        "/inspection/demo-zellowen-tide/prepare",
+        "/inspection/demo-zellowen-tide/report",
+    ],
+)
 def test_no_page_scrolls_sideways_on_a_phone(phone, portfolio, path):
     """Tables scroll in their own box; the page itself never does."""
     phone.goto(portfolio + path)

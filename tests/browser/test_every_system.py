@@ -1,4 +1,5 @@
-"""All 21 systems walked once on a phone with every kind of answer; a unit is asked what its kind is asked; what the minutes left are worth."""
+"""All 21 systems walked once on a phone with every kind of answer; a unit is asked what its kind
+is asked; what the minutes left are worth."""
 
 import re
 
@@ -18,7 +19,8 @@ def opened(page, system):
 
 
 def walk(page, system, number):
-    """On one sheet: two ratings, a reason not to have seen it, what is not fitted, a reading and a note."""
+    """On one sheet: two ratings, a reason not to have seen it, what is not fitted, a reading and
+    a note."""
     cards = opened(page, system)
     for index in (0, 1):
         button = cards.nth(index).locator(f"button[data-rate={RATINGS[(number + index) % 4]}]")
@@ -40,10 +42,13 @@ def walk(page, system, number):
 
 
 def test_every_system_takes_every_kind_of_answer(phone, served, tmp_path):
-    """21 systems: ratings, not seen with a reason, not fitted, a reading, a note; a photo and a gate; all of it stands in the record."""
+    """21 systems: ratings, not seen with a reason, not fitted, a reading, a note; a photo and a
+    gate; all of it stands in the record."""
     address, app = served
     inspection = a_walk.begin(phone, address)
-    systems = phone.evaluate("() => [...document.querySelectorAll('template[data-system]')].map((one) => one.dataset.system)")
+    systems = phone.evaluate(
+        "() => [...document.querySelectorAll('template[data-system]')].map((one) => one.dataset.system)"
+    )
     assert 21 == len(systems)
     for number, system in enumerate(systems):
         walk(phone, system, number)
@@ -51,14 +56,22 @@ def test_every_system_takes_every_kind_of_answer(phone, served, tmp_path):
     photograph(phone, tmp_path)
     a_walk.handed_over(phone)
 
-    state = app.extensions["desk"].inspections.get(inspection).state
+    state = app.extensions["data_folder"].inspections.get(inspection).state
     for system in systems:
-        said = [state.value(subject, "rating", "") for subject in state.subjects(f"sheet/{system}/")]
+        said = [
+            state.value(subject, "rating", "") for subject in state.subjects(f"sheet/{system}/")
+        ]
         assert sum(word in RATINGS for word in said) >= 2
         assert sum(word.startswith("not seen: ") for word in said) == 1
         assert "not fitted" in said
-        assert f"Note on {system}." in [state.value(subject, "note") for subject in state.subjects(f"sheet/{system}/")]
-    read = [subject for subject in state.subjects("sheet/") if any(field.startswith("reading/") for field in state.fields(subject))]
+        assert f"Note on {system}." in [
+            state.value(subject, "note") for subject in state.subjects(f"sheet/{system}/")
+        ]
+    read = [
+        subject
+        for subject in state.subjects("sheet/")
+        if any(field.startswith("reading/") for field in state.fields(subject))
+    ]
     assert len(read) >= 15
     assert 1 == len(state.subjects("photo/"))
 
@@ -76,7 +89,9 @@ def from_outside(page):
 def photograph(page, folder):
     card = a_walk.plain_cards(page).first
     card.locator("[data-act=photo]").click()
-    card.locator("input[data-photo=choose]").set_input_files(list(a_walk.pictures(folder, 1).values()))
+    card.locator("input[data-photo=choose]").set_input_files(
+        list(a_walk.pictures(folder, 1).values())
+    )
     expect(card.locator("[data-photos] button")).to_have_count(1, timeout=30_000)
 
 
@@ -84,16 +99,17 @@ def test_a_unit_is_asked_what_its_kind_is_asked(phone, served):
     """The batteries are not asked for breakers, nor the main board for cells."""
     address, app = served
     inspection = a_walk.begin(phone, address)
-    desk = app.extensions["desk"]
-    system = desk.library_of(desk.inspections.get(inspection)).systems["switchboards"]
-    for unit, kind in (("Main switchboard", "main"), ("Batteries", "batteries")):
+    data = app.extensions["data_folder"]
+    system = data.library_of(data.inspections.get(inspection)).systems["switchboards"]
+    for unit, kind in (("Main switchboard, bus A", "main"), ("Batteries", "batteries")):
         phone.evaluate("() => { location.hash = 'sheets'; }")
         phone.locator(f"[data-sheet^='switchboards/'][data-name^='{unit}']").click()
         expect(phone.locator("#cards article.check")).to_have_count(len(system.checks_for(kind)))
 
 
 def test_the_minutes_left_name_what_is_worth_them_and_lead_there(phone, computer):
-    """Each look has its reason; a tap opens its card; without the computer the plain order is told."""
+    """Each look has its reason; a tap opens its card; without the computer the plain order is
+    told."""
     a_walk.begin(phone, computer.address)
     a_walk.kept_for_good(phone)
     phone.evaluate("() => { location.hash = 'advice'; }")
@@ -107,5 +123,7 @@ def test_the_minutes_left_name_what_is_worth_them_and_lead_there(phone, computer
     computer.kill()
     phone.evaluate("() => { location.hash = 'advice'; }")
 
-    expect(phone.locator("#advice .empty")).to_contain_text("The computer does not answer", timeout=15_000)
+    expect(phone.locator("#advice .empty")).to_contain_text(
+        "The computer does not answer", timeout=15_000
+    )
     expect(looks.first).to_contain_text("critical")

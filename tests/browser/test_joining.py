@@ -1,34 +1,35 @@
-"""Joining with a real browser over plain http at a name that is not this computer's own, as a phone on the hotspot sees it."""
+"""Joining with a real browser over plain http at a name that is not this computer's own, as a
+phone on the hotspot sees it."""
 
-import contextlib
 import re
-import threading
 import time
 
 import pytest
-import waitress
 
 from inspector import create_app
-from inspector.web.shared import Shared
+from inspector.sharing.shared_inspections import Shared
+from tests.a_server import serving
 from tests.browser.conftest import LAN_NAME
 
 
 @pytest.fixture
 def site(tmp_path):
     """A shared instance with a shared inspection: its address for devices, and the application."""
-    app = create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(LAN_NAME, 5731, "basic"))
-    server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
-    threading.Thread(target=_run, args=(server,), daemon=True).start()
-    begun = app.test_client().post("/inspections", data={"go": "walk"}).headers["Location"].split("/")[2]
+    app = create_app(
+        tmp_path / "data",
+        TESTING=True,
+        WTF_CSRF_ENABLED=False,
+        SHARED=Shared(LAN_NAME, 5731, "basic"),
+    )
+    begun = (
+        app.test_client()
+        .post("/inspections", data={"go": "walk"})
+        .headers["Location"]
+        .split("/")[2]
+    )
     app.extensions["sharing"].share(begun)
-    yield f"http://{LAN_NAME}:{server.effective_port}", app, begun
-    server.close()
-    app.extensions["desk"].close()
-
-
-def _run(server):
-    with contextlib.suppress(OSError):  # its sockets are closed under it at the end
-        server.run()
+    with serving(app) as port:
+        yield f"http://{LAN_NAME}:{port}", app, begun
 
 
 def join(phone, address, app, name="tablet of QX"):
@@ -40,7 +41,8 @@ def join(phone, address, app, name="tablet of QX"):
 
 
 def test_a_phone_joins_by_the_code_in_the_address_and_records_in_its_own_name(phone, site):
-    """Scan, name, join, walk: what is tapped is in the laptop's journal under the device's own name, and the code is gone from the address."""
+    """Scan, name, join, walk: what is tapped is in the laptop's journal under the device's own
+    name, and the code is gone from the address."""
     address, app, begun = site
     assert 401 == phone.goto(address).status
     join(phone, address, app)
@@ -50,19 +52,26 @@ def test_a_phone_joins_by_the_code_in_the_address_and_records_in_its_own_name(ph
     phone.locator("[data-sheet^='hull/']").first.click()
     phone.locator("#cards article.check:not([data-enclosed]) button[data-rate=fair]").first.click()
     device = app.extensions["sharing"].devices.all()[0]["id"]
-    inspection = app.extensions["desk"].inspections.get(begun)
+    inspection = app.extensions["data_folder"].inspections.get(begun)
     end = time.monotonic() + 30
-    while time.monotonic() < end and not any(entry.field == "rating" for entry in inspection.since(0)):
+    while time.monotonic() < end and not any(
+        entry.field == "rating" for entry in inspection.since(0)
+    ):
         phone.wait_for_timeout(100)
 
     assert re.fullmatch(r"tablet-of-qx-[0-9a-f]{8}", device)
-    assert {"fair"} == {entry.value for entry in inspection.entries if entry.device == device and entry.field == "rating"}
+    assert {"fair"} == {
+        entry.value
+        for entry in inspection.entries
+        if entry.device == device and entry.field == "rating"
+    }
     assert {} == inspection.missing()
     assert phone.evaluate("() => isSecureContext") is False
 
 
 def test_a_wrong_code_is_told_on_the_page_and_a_second_join_keeps_the_device(phone, site):
-    """The refusal's sentence stands under the form; joining again in the same browser makes no second device."""
+    """The refusal's sentence stands under the form; joining again in the same browser makes no
+    second device."""
     address, app, _ = site
     phone.goto(f"{address}/join#wrongwrong")
     assert "" == phone.evaluate("() => location.hash")

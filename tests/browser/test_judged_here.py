@@ -1,139 +1,131 @@
-"""A reading judged on the phone alone: the page and the server say the same, at every boundary and in every unit; and the card says who judged."""
+"""Readings judged on the phone alone, by the same Python as on the computer."""
 
+import json
+
+import pytest
 from playwright.sync_api import expect
 
-from inspector import places
-from inspector.assess.judging import judge_sheet
-from inspector.checklists import read_library
-from inspector.quantities import convert
-from inspector.web.ladders import ladder_data
+from inspector.assess.judged_sheets import judged_sheets
+from inspector.checklists.library_tables import library_of_tables
+from inspector.checklists.registry import CRITERIA
+from inspector.record.entry import from_dict
+from inspector.record.state import State
+from inspector.values.numbers import NotANumber, parse_number
 from tests import a_walk
+from tests.criteria.golden_readings import golden_entries, golden_tables
+from tests.ten_readings import ten_readings
 
-BANDS = """async ([main, asked]) => {
-  const { bandOf } = await import(main.replace("main.js", "judge.js"));
-  return asked.map(([ladder, typed, unit]) => { const found = bandOf(ladder, typed, unit); return found && [found.band, found.rating]; });
+# Another one of the page's own Python, so that the page goes on with its inspection.
+OPEN = """async ([main, tables]) => {
+  const { Python } = await import(main.replace("main.js", "python/python.js"));
+  const addresses = JSON.parse(document.querySelector(".walk").dataset.python);
+  window.second = new Python(addresses);
+  second.start();
+  await new Promise((resolve) => second.addEventListener("change", resolve));
+  if (second.state !== "ready") throw new Error(second.why);
+  return second.ask("open", tables);
 }"""
+NUMBERS = """async ([main, texts]) => {
+  const { numberOf } = await import(main.replace("main.js", "page/typed_number.js"));
+  return texts.map(numberOf);
+}"""
+PER_QUESTION = 1_500
 
 
-def checks_with_bands():
-    library = read_library(places.shipped("checklists"))
-    found = [(f"{system.id}/{check.id}", check, ladder_data(check)) for system in library.systems.values() for check in system.checks]
-    return [one for one in found if one[2]]
+def main_script(phone):
+    """The address of the page's first script."""
+    return phone.locator("script[src*='main.js']").get_attribute("src")
 
 
-def typings(ladder):
-    """(text, unit) at, just under and just over every boundary, in every unit that the reading may be typed in; and what nobody can read."""
-    for upto, *_ in ladder["steps"]:
-        for unit in ladder["factors"]:
-            if upto is None:
-                continue
-            exact = convert(upto, ladder["unit"], unit)
-            for value in (exact, exact * 0.999, exact * 1.001, exact - 1e-9, exact + 1e-9, -exact, exact * 50):
-                yield f"{value:.12f}".rstrip("0").rstrip("."), unit
-                yield f"{value:.3f}".replace(".", ","), unit
-    yield from ((text, ladder["unit"]) for text in ("", "x", "1,200", "1 200", ".5", "5.", "+3", "−2", ">9", "1e3", "0", "007,50", "12 34"))
+def test_every_criterion_says_the_same_on_the_phone_and_on_the_computer(phone, served):
+    """The golden cases of all criteria, typed as readings, through the door that each uses."""
+    tables, entries = golden_tables(), list(golden_entries())
+    a_walk.begin(phone, served[0])
+    phone.set_default_timeout(a_walk.STARTS_MS)
+    assert {"criteria": len(CRITERIA)} == phone.evaluate(OPEN, [main_script(phone), tables])
+
+    here = {}
+    for start in range(0, len(entries), PER_QUESTION):
+        part = entries[start : start + PER_QUESTION]
+        here |= phone.evaluate("(part) => second.ask('judge', part)", part)
+
+    read = [from_dict(each) for each in entries]
+    there = json.loads(json.dumps(judged_sheets(State(read), library_of_tables(tables), read)))
+    assert [] == [
+        (subject, said, here.get(subject))
+        for subject, said in there.items()
+        if said != here.get(subject)
+    ]
+    assert set(there) == set(here)
+    judged = {subject.rpartition("/")[2] for subject, said in there.items() if "sentence" in said}
+    assert set(CRITERIA) == judged
 
 
-def test_page_and_server_agree_on_every_band(phone, served):
-    """For each check that carries bands, every typed value gets the same band and rating here and there, or none on both sides."""
-    address, _ = served
-    a_walk.begin(phone, address)
-    main = phone.locator("script[src*='main.js']").get_attribute("src")
-    asked = [(name, check, ladder, text, unit) for name, check, ladder in checks_with_bands() for text, unit in typings(ladder)]
-    assert len(asked) > 30
+@pytest.mark.parametrize(
+    "texts",
+    [
+        ["", "x", "1,200", "1.200", "1.0250", "1 200", ".5", "5.", "+3", "−2", ">9", "1e3"],
+        ["0", "007,50", "12 34", "1\u00a0200,5", "-0.25", "0.125", "20,9", "12' 3\""],
+    ],
+)
+def test_the_page_reads_a_number_as_the_computer_does(phone, served, texts):
+    """A field says at once what the computer would ask back."""
+    a_walk.begin(phone, served[0])
 
-    here = phone.evaluate(BANDS, [main, [[ladder, text, unit] for _, _, ladder, text, unit in asked]])
+    there = []
+    for text in texts:
+        try:
+            there.append(parse_number(text))
+        except NotANumber:
+            there.append(None)
 
-    wrong = []
-    for (name, check, ladder, text, unit), found in zip(asked, here, strict=True):
-        judgement, _ = judge_sheet(check, {ladder["input"]: {"value": text, "unit": unit}}, {}, {})
-        there = [judgement.band, judgement.rating] if judgement else None
-        if there != found:
-            wrong.append((name, text, unit, there, found))
-    assert wrong == []
+    assert there == phone.evaluate(NUMBERS, [main_script(phone), texts])
 
 
-def test_a_reading_is_judged_here_until_the_computer_has_judged(phone, computer):
-    """With the computer away the card shows band, meaning and source, and says that this device judged; later the computer's words stand there."""
-    name, _, ladder = checks_with_bands()[0]
-    system, check = name.split("/")
+def test_ten_readings_are_judged_with_the_computer_away_also_after_a_reload(phone, computer):
+    """Each card says the computer's own sentence, and that it was judged here; once the computer is
+    back the same words are the computer's."""
+    readings = ten_readings()
+    assert 10 == len(readings)
     a_walk.begin(phone, computer.address)
-    a_walk.sheet(phone, system)
-    expect(phone.locator("#strip")).to_contain_text("handed over")
-    card = phone.locator(f"#cards article[data-check='{check}']")
+    a_walk.kept_for_good(phone)
+    a_walk.judges_here(phone)
     computer.kill()
 
-    field = card.locator(f"[data-reading='{ladder['input']}']")
-    field.fill(f"{next(step[0] for step in ladder['steps'] if step[0] is not None)}")
-    field.blur()
+    for place, reading in enumerate(readings):
+        if place == 5:
+            phone.reload()
+            expect(phone.locator(".walk")).to_have_attribute("data-ready", "yes")
+        card = a_walk.card(phone, reading.system, reading.check)
+        a_walk.fill_readings(card, reading.fields)
+        judged = card.locator(".judged")
+        expect(judged).to_contain_text(reading.sentence, timeout=a_walk.STARTS_MS)
+        expect(judged).to_contain_text("Judged on this device")
 
-    judged = card.locator(".judged")
-    expect(judged).to_contain_text("Judged on this device")
-    expect(judged).to_contain_text(ladder["source"])
     computer.start()
     phone.evaluate("() => window.dispatchEvent(new Event('online'))")
-    expect(judged).not_to_contain_text("Judged on this device", timeout=30_000)
-    expect(judged).to_contain_text(ladder["source"].split(",")[0])
+    a_walk.handed_over(phone)
+    for reading in readings:
+        judged = a_walk.card(phone, reading.system, reading.check).locator(".judged")
+        expect(judged).to_contain_text(reading.sentence)
+        expect(judged).not_to_contain_text("Judged on this device")
 
 
-def enclosed(page, address):
-    a_walk.begin(page, address)
-    a_walk.sheet(page, "tanks")
-    return page.locator("#cards article[data-enclosed]").first
+def test_a_phone_that_cannot_run_python_waits_for_the_computer_and_says_so(phone, computer):
+    """Its card waits until the computer has judged, and the ready screen has the line."""
+    phone.add_init_script("delete globalThis.WebAssembly")
+    reading = ten_readings()[0]
+    a_walk.begin(phone, computer.address)
+    a_walk.kept_for_good(phone)
+    line = a_walk.judging_line(phone)
+    expect(line).to_have_attribute("data-ready", "with a caution", timeout=a_walk.STARTS_MS)
+    expect(line).to_contain_text("wait until the computer has judged")
+    card = a_walk.card(phone, reading.system, reading.check)
+    computer.kill()
 
+    a_walk.fill_readings(card, reading.fields)
 
-def test_a_check_of_an_enclosed_space_cannot_be_rated_past_its_gate(phone, served):
-    """No rating is in reach before it is said how the space was looked at; "entered" needs three times yes and the four readings in their order."""
-    card = enclosed(phone, served[0])
-    expect(card.locator("[data-rate=good]")).to_be_hidden()
-    entered = card.locator("[data-gate=entered][data-is=entered]")
-    entered.click()
-    expect(card.locator("[data-gate-odd]")).to_contain_text("permit, attendant and a calibrated instrument")
-    for key in ("permit", "attendant", "instrument"):
-        card.locator(f"[data-gate={key}][data-is=yes]").click()
-        expect(card.locator(f"[data-gate={key}][data-is=yes]")).to_have_attribute("aria-pressed", "true")
-    entered.click()
-    expect(card.locator("[data-gate-odd]")).to_contain_text("oxygen, flammable gas, toxic gas, carbon dioxide")
-    assert ["oxygen", "flammable", "toxic", "carbon_dioxide"] == [one.get_attribute("data-air") for one in card.locator("[data-air]").all()]
-    for name, value in (("oxygen", "20,9"), ("flammable", "0"), ("toxic", "0"), ("carbon_dioxide", "0.04")):
-        card.locator(f"[data-air={name}]").fill(value)
-        card.locator(f"[data-air={name}]").blur()
-    expect(card.locator("[data-rate=good]")).to_be_hidden()
-    entered.click()
-    expect(card.locator("[data-rate=good]")).to_be_visible()
-
-    card.locator("[data-air=oxygen]").fill("20.8")
-    card.locator("[data-air=oxygen]").blur()
-
-    expect(card.locator("[data-rate=good]")).to_be_hidden()
-    expect(card.locator("[data-gate-odd]")).to_contain_text("oxygen of 20.8 % is below 20.9 %")
-
-
-def test_air_outside_the_recommended_figures_lets_nobody_record_an_entry(phone, served):
-    """At each recommended limit itself, and where a figure cannot be read, "entered" is not taken."""
-    card = enclosed(phone, served[0])
-    fine = {"oxygen": "20.9", "flammable": "0", "toxic": "0", "carbon_dioxide": "0.04"}
-    for key in ("permit", "attendant", "instrument"):
-        card.locator(f"[data-gate={key}][data-is=yes]").click()
-    for name, value in [("oxygen", "22"), ("flammable", "1"), ("toxic", "50"), ("carbon_dioxide", "0.5"), ("oxygen", "twenty")]:
-        for one, typed in {**fine, name: value}.items():
-            card.locator(f"[data-air={one}]").fill(typed)
-            card.locator(f"[data-air={one}]").blur()
-
-        card.locator("[data-gate=entered][data-is=entered]").click()
-
-        expect(card.locator("[data-gate-odd]")).to_be_visible()
-        expect(card.locator("[data-rate=good]")).to_be_hidden()
-
-
-def test_a_space_can_be_answered_as_not_entered_or_seen_from_outside(phone, served):
-    """"Not entered" is an answer of its own, with the reason; "seen from outside" opens the rating without any permit."""
-    card = enclosed(phone, served[0])
-    card.locator("[data-gate=entered][data-is='not entered']").click()
-    expect(card.locator("[data-act=not-seen]")).to_contain_text("not seen: no access")
-    expect(card.locator("[data-rate=good]")).to_be_hidden()
-
-    card.locator("[data-gate=entered][data-is='from outside']").click()
-
-    card.locator("[data-rate=fair]").click()
-    expect(card.locator("[data-rate=fair]")).to_have_attribute("aria-pressed", "true")
+    expect(card.locator(".judged")).to_contain_text("waiting until the computer has judged")
+    computer.start()
+    phone.evaluate("() => window.dispatchEvent(new Event('online'))")
+    expect(card.locator(".judged")).to_contain_text(reading.sentence, timeout=30_000)

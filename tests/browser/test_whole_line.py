@@ -1,4 +1,5 @@
-"""The whole line on a phone: from an empty data folder over the walk to the report, which is read back."""
+"""The whole line on a phone: from an empty data folder over the walk to the report, which is
+read back."""
 
 import io
 import re
@@ -16,8 +17,15 @@ def picture(path, orientation=None, number=0):
     """A photo with one magenta corner, upright top left whatever its EXIF orientation says."""
     upright = Image.new("RGB", (640, 480), (60, 90 + 8 * number, 100))
     ImageDraw.Draw(upright).rectangle((0, 0, 150, 110), fill=(200, 0, 120))
-    turns = {2: Image.Transpose.FLIP_LEFT_RIGHT, 3: Image.Transpose.ROTATE_180, 4: Image.Transpose.FLIP_TOP_BOTTOM, 5: Image.Transpose.TRANSPOSE,
-             6: Image.Transpose.ROTATE_90, 7: Image.Transpose.TRANSVERSE, 8: Image.Transpose.ROTATE_270}
+    turns = {
+        2: Image.Transpose.FLIP_LEFT_RIGHT,
+        3: Image.Transpose.ROTATE_180,
+        4: Image.Transpose.FLIP_TOP_BOTTOM,
+        5: Image.Transpose.TRANSPOSE,
+        6: Image.Transpose.ROTATE_90,
+        7: Image.Transpose.TRANSVERSE,
+        8: Image.Transpose.ROTATE_270,
+    }
     stored = upright.transpose(turns[orientation]) if orientation in turns else upright
     exif = Image.Exif()
     if orientation:
@@ -35,7 +43,9 @@ def is_upright(data: bytes) -> bool:
 @pytest.fixture
 def files(tmp_path):
     made = [picture(tmp_path / f"o{n}.jpg", n, n) for n in range(1, 9)]
-    made += [picture(tmp_path / f"plain{n}.jpg", None, 10 + n) for n in range(2)] + [picture(tmp_path / "one.png", None, 14)]
+    made += [picture(tmp_path / f"plain{n}.jpg", None, 10 + n) for n in range(2)] + [
+        picture(tmp_path / "one.png", None, 14)
+    ]
     damaged = tmp_path / "damaged.jpg"
     damaged.write_bytes((tmp_path / "o1.jpg").read_bytes()[:900])
     return [*made, str(damaged)]
@@ -46,7 +56,8 @@ def handed_over(page):
 
 
 def test_from_nothing_to_the_report(phone, served, files):
-    """Prepare, count, rate 60 checks in seven systems, read, photograph, find, decide, report: the PDF holds it all."""
+    """Prepare, count, rate 60 checks in seven systems, read, photograph, find, decide, report:
+    the PDF holds it all."""
     address, app = served
     phone.goto(address)
     phone.click("a[href='/brief/new']")
@@ -71,6 +82,7 @@ def test_from_nothing_to_the_report(phone, served, files):
     photograph(phone, files)
     for number, urgency in enumerate(("danger now", "in the yard"), 1):
         find(phone, f"Finding number {number}", urgency)
+    findings_are_here(phone, app, inspection, 2)
     phone.goto(f"{address}/inspection/{inspection}/decide/thrusters")
     phone.fill("aside [name=reason]", "The yard knows these hubs.")
     phone.click("button[name=decision][value=refurbish]")
@@ -79,22 +91,45 @@ def test_from_nothing_to_the_report(phone, served, files):
 
     text = " ".join(page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages)
     flat = "".join(text.split())
-    missing = [one for one in [*readings, "Finding number 1", "Finding number 2", "The yard knows these hubs."] if "".join(one.split()) not in flat]
+    missing = [
+        one
+        for one in [*readings, "Finding number 1", "Finding number 2", "The yard knows these hubs."]
+        if "".join(one.split()) not in flat
+    ]
     assert missing == []
-    assert [] == [(title, rating) for title, rating in rated if not stands("".join(title.split()), rating, flat)]
+    assert [] == [
+        (title, rating)
+        for title, rating in rated
+        if not stands("".join(title.split()), rating, flat)
+    ]
     assert_photos_upright(pdf, len(files) - 1)
 
 
 def stands(title, rating, flat):
-    """The rating stands beside the check in a row of its own or, with nothing else to tell, the check stands in the list headed by its rating."""
-    lists = re.findall(r"(Good|Fair|Notanswered|Notfitted|Notseen[^:]*):(.*?)(?=Good:|Fair:|Notanswered:|Notfitted:|Notseen[^:]{0,12}:|$)", flat)
-    return title + rating in flat or any(title in listed[:3000] for word, listed in lists if word.lower() == rating)
+    """The rating stands beside the check in a row of its own or, with nothing else to tell, the
+    check stands in the list headed by its rating."""
+    lists = re.findall(
+        r"(Good|Fair|Notanswered|Notfitted|Notseen[^:]*):(.*?)(?=Good:|Fair:|Notanswered:|Notfitted:|Notseen[^:]{0,12}:|$)",
+        flat,
+    )
+    return title + rating in flat or any(
+        title in listed[:3000] for word, listed in lists if word.lower() == rating
+    )
 
 
 def walk_all(page):
-    """Rate at least nine checks on one sheet of each of the seven systems; returns each title with its rating and the readings typed."""
+    """Rate at least nine checks on one sheet of each of the seven systems; returns each title
+    with its rating and the readings typed."""
     titles, readings = [], []
-    for system in ("hull", "propulsion", "thrusters", "switchboards", "tanks", "reefers", "dynamic-positioning"):
+    for system in (
+        "hull",
+        "propulsion",
+        "thrusters",
+        "switchboards",
+        "tanks",
+        "reefers",
+        "dynamic-positioning",
+    ):
         page.click(".walk-nav [data-go=sheets]")
         page.locator(f"[data-sheet^='{system}/']").first.click()
         cards = page.locator("#cards article.check:not([data-enclosed])")
@@ -116,7 +151,8 @@ def walk_all(page):
 
 
 def photograph(page, files):
-    """Attach every file to one card; the damaged one is told in words and nothing else is held up."""
+    """Attach every file to one card; the damaged one is told in words and nothing else is held
+    up."""
     card = page.locator("#cards article.check:not([data-enclosed])").first
     card.locator("[data-act=photo]").click()
     card.locator("input[data-photo=choose]").set_input_files(files)
@@ -133,8 +169,24 @@ def find(page, title, urgency):
     expect(page.locator("#finding-dialog")).not_to_be_visible()
 
 
+def findings_are_here(page, app, inspection, count):
+    """Wait until the computer has as many findings."""
+    kept = app.extensions["data_folder"].inspections
+    for _ in range(300):
+        subjects = {entry.subject for entry in kept.get(inspection).entries}
+        if count == sum(subject.startswith("finding/") for subject in subjects):
+            return
+        page.wait_for_timeout(100)
+    pytest.fail(f"{count} findings were not handed over")
+
+
 def assert_photos_upright(pdf: bytes, count: int):
     """Every photo is in the PDF once at least, and its marked corner is top left."""
-    images = {image.data for page in PdfReader(io.BytesIO(pdf)).pages for image in page.images if min(image.image.size) > 200}
+    images = {
+        image.data
+        for page in PdfReader(io.BytesIO(pdf)).pages
+        for image in page.images
+        if min(image.image.size) > 200
+    }
     assert len(images) >= count
     assert all(map(is_upright, images))

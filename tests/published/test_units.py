@@ -3,31 +3,131 @@
 import pint
 import pytest
 
-from inspector.quantities import _UNITS, convert
+from inspector.values.unit_tables import UNITS
+from inspector.values.units import convert
 
 # ours -> pint's name for the same unit; what pint does not have stands in OWN below
 PINT = {
-    "m": "m", "mm": "mm", "µm": "um", "cm": "cm", "km": "km", "in": "inch", "mil": "thou", "ft": "ft", "nmi": "nmi",
-    "m²": "m**2", "ft²": "ft**2", "m³": "m**3", "l": "l", "US gal": "gallon", "bbl": "oil_bbl", "ft³": "ft**3",
-    "kg": "kg", "t": "tonne", "g": "g", "lb": "lb", "long ton": "long_ton", "short ton": "short_ton",
-    "kg/m³": "kg/m**3", "t/m³": "tonne/m**3", "lb/ft³": "lb/ft**3", "lb/US gal": "lb/gallon",
-    "t/cm": "tonne/cm", "long ton/in": "long_ton/inch", "t·m": "tonne*m", "long ton·ft": "long_ton*ft",
-    "m/s": "m/s", "mm/s": "mm/s", "in/s": "inch/s", "kn": "knot", "m/s²": "m/s**2", "ft/s²": "ft/s**2",
-    "kN": "kN", "N": "N", "lbf": "lbf", "bar": "bar", "mbar": "mbar", "Pa": "Pa", "kPa": "kPa", "MPa": "MPa",
-    "psi": "psi", "kN/m²": "kN/m**2", "t/m²": "tonne*g_0/m**2", "lb/ft²": "lbf/ft**2",
-    "kW": "kW", "W": "W", "MW": "MW", "hp": "hp", "metric hp": "metric_horsepower", "kVA": "kVA", "MVA": "MVA",
-    "kWh": "kWh", "MWh": "MWh", "g/kWh": "g/kWh", "kg/nmi": "kg/nautical_mile", "lb/nmi": "pound/nautical_mile", "lb/hp·h": "lb/hp/hour",
-    "m³/h": "m**3/hour", "l/h": "l/hour", "l/min": "l/minute", "m³/day": "m**3/day", "US gal/h": "gallon/hour",
-    "US gal/min": "gallon/minute", "US gal/day": "gallon/day", "kg/h": "kg/hour", "t/day": "tonne/day",
-    "lb/h": "lb/hour", "long ton/day": "long_ton/day", "MΩ": "Mohm", "kΩ": "kohm", "GΩ": "Gohm", "Ω": "ohm",
-    "V": "V", "kV": "kV", "mV": "mV", "A": "A", "kA": "kA", "mA": "mA", "h": "hour", "min": "minute", "s": "s",
-    "days": "day", "%": "percent", "ppm": "ppm",
+    "m": "m",
+    "mm": "mm",
+    "µm": "um",
+    "cm": "cm",
+    "km": "km",
+    "in": "inch",
+    "mil": "thou",
+    "ft": "ft",
+    "nmi": "nmi",
+    "m²": "m**2",
+    "ft²": "ft**2",
+    "m³": "m**3",
+    "l": "l",
+    "US gal": "gallon",
+    "bbl": "oil_bbl",
+    "ft³": "ft**3",
+    "kg": "kg",
+    "t": "tonne",
+    "g": "g",
+    "lb": "lb",
+    "long ton": "long_ton",
+    "short ton": "short_ton",
+    "kg/m³": "kg/m**3",
+    "t/m³": "tonne/m**3",
+    "lb/ft³": "lb/ft**3",
+    "lb/US gal": "lb/gallon",
+    "t/cm": "tonne/cm",
+    "long ton/in": "long_ton/inch",
+    "t/m": "tonne*g_0/m",
+    "lb/ft": "lbf/ft",
+    "t·m/cm": "tonne*m/cm",
+    "long ton·ft/in": "long_ton*ft/inch",
+    "m⁴": "m**4",
+    "ft⁴": "ft**4",
+    "m·rad": "m*rad",
+    "ft·rad": "ft*rad",
+    "t·m": "tonne*m",
+    "long ton·ft": "long_ton*ft",
+    "m/s": "m/s",
+    "mm/s": "mm/s",
+    "in/s": "inch/s",
+    "kn": "knot",
+    "m/s²": "m/s**2",
+    "ft/s²": "ft/s**2",
+    "kN": "kN",
+    "N": "N",
+    "lbf": "lbf",
+    "bar": "bar",
+    "mbar": "mbar",
+    "Pa": "Pa",
+    "kPa": "kPa",
+    "MPa": "MPa",
+    "psi": "psi",
+    "kN/m²": "kN/m**2",
+    "t/m²": "tonne*g_0/m**2",
+    "lb/ft²": "lbf/ft**2",
+    "kW": "kW",
+    "W": "W",
+    "MW": "MW",
+    "hp": "hp",
+    "metric hp": "metric_horsepower",
+    "kVA": "kVA",
+    "MVA": "MVA",
+    "kWh": "kWh",
+    "MWh": "MWh",
+    "g/kWh": "g/kWh",
+    "kg/nmi": "kg/nautical_mile",
+    "lb/nmi": "pound/nautical_mile",
+    "lb/hp·h": "lb/hp/hour",
+    "m³/h": "m**3/hour",
+    "l/h": "l/hour",
+    "l/min": "l/minute",
+    "m³/day": "m**3/day",
+    "US gal/h": "gallon/hour",
+    "US gal/min": "gallon/minute",
+    "US gal/day": "gallon/day",
+    "kg/h": "kg/hour",
+    "t/day": "tonne/day",
+    "kg/day": "kg/day",
+    "lb/day": "lb/day",
+    "l/day": "l/day",
+    "lb/h": "lb/hour",
+    "long ton/day": "long_ton/day",
+    "MΩ": "Mohm",
+    "kΩ": "kohm",
+    "GΩ": "Gohm",
+    "Ω": "ohm",
+    "V": "V",
+    "kV": "kV",
+    "mV": "mV",
+    "A": "A",
+    "kA": "kA",
+    "mA": "mA",
+    "h": "hour",
+    "min": "minute",
+    "s": "s",
+    "days": "day",
+    "%": "percent",
+    "ppm": "ppm",
 }
 TEMPERATURES = {"°C": "degC", "°F": "degF", "K": "delta_degC", "F°": "delta_degF"}
-OWN = {"kvar", "Hz", "rpm", "dB(A)", "deg", "", "years", "months", "mm²/s", "mgKOH/g", "per ml", "per 100 ml"}  # nothing to compare, or alone in their quantity
+OWN = {
+    "kvar",
+    "Hz",
+    "rpm",
+    "dB(A)",
+    "deg",
+    "",
+    "years",
+    "months",
+    "mm²/s",
+    "mgKOH/g",
+    "per ml",
+    "per 100 ml",
+}  # nothing to compare, or alone in their quantity
 PAIRS = [
     (unit, to)
-    for units in _UNITS.values() for unit in units for to in units
+    for units in UNITS.values()
+    for unit in units
+    for to in units
     if unit in PINT and to in PINT and unit != to
 ]
 
@@ -55,7 +155,7 @@ def test_temperatures_and_their_differences_agree_with_pint(registry, unit, to, 
 
 def test_no_unit_escapes_the_comparison():
     """A unit added to the table must be added to the comparison or be named as having none."""
-    known = {unit for units in _UNITS.values() for unit in units}
+    known = {unit for units in UNITS.values() for unit in units}
     assert known == set(PINT) | set(TEMPERATURES) | OWN
 
 

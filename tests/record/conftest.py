@@ -8,7 +8,16 @@ from PIL import Image, ImageDraw
 from inspector.record.entry import Entry
 
 
-def an_entry(number, value="good", *, device="phone", subject="sheet/hull/hull-1/plating", field="rating", replaces=(), at="2026-05-02T09:00:00.000Z"):
+def an_entry(
+    number,
+    value="good",
+    *,
+    device="phone",
+    subject="sheet/hull/hull-1/plating",
+    field="rating",
+    replaces=(),
+    at="2026-05-02T09:00:00.000Z",
+):
     """One entry; everything but its number has a default."""
     return Entry(f"{device}:{number}", at, device, "AB", subject, field, value, tuple(replaces))
 
@@ -37,7 +46,7 @@ def picture():
 
 @pytest.fixture
 def inspection(tmp_path):
-    """Maker of an inspection's folder with one checklist, one entry and, if bytes are given, a photo."""
+    """Maker of an inspection's folder: a checklist, an entry and, with bytes given, a photo."""
     from inspector.record import photos
     from inspector.record.journal import Journal
 

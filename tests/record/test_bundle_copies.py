@@ -1,4 +1,4 @@
-"""Bundles and the copies that stand in for originals; bundles that contradict what is here; and too little room."""
+"""Bundles and devices' copies; bundles that contradict what is here; and too little room."""
 
 import hashlib
 import os
@@ -6,9 +6,10 @@ from collections import namedtuple
 
 import pytest
 
-from inspector.record import bundle, copies, photos
-from inspector.record.bundle import BundleRefused
-from inspector.record.store import Inspection
+from inspector.record import bundle, bundle_contents, photos
+from inspector.record.bundle_contents import BundleRefused
+from inspector.record.inspection import Inspection
+from inspector.record.photos.device_copies import device_copy
 
 SHA = "a" * 64
 
@@ -17,8 +18,8 @@ def opened(folder):
     return Inspection(folder, "laptop")
 
 
-def test_a_copy_travels_while_it_stands_in_for_its_original(tmp_path, inspection, picture):
-    """A bundle carries what is there: the copy of a photo whose original is not here, and the original of one that is."""
+def test_a_copy_travels_as_long_as_it_replaces_its_original(tmp_path, inspection, picture):
+    """A bundle carries the copy of a photo only where its original is not here."""
     here, original = inspection("here"), picture()
     sha = photos.take_in(here, original).sha
     photos.take_in_copy(here, sha, picture(size=(64, 48)))
@@ -28,21 +29,23 @@ def test_a_copy_travels_while_it_stands_in_for_its_original(tmp_path, inspection
     there = tmp_path / "there" / "2026-05-02-aa"
 
     assert photos.original(there, sha).read_bytes() == original
-    assert [True, False] == [copies.copy(there, one) is not None for one in (SHA, sha)]
+    assert [True, False] == [device_copy(there, one) is not None for one in (SHA, sha)]
     assert photos.report_copy(there, SHA).is_file()
     assert 1 == len(photos.missing(there, [sha, SHA]))
-    assert "stands in" in photos.missing(there, [SHA])[0]
+    assert "a copy takes its place" in photos.missing(there, [SHA])[0]
 
 
 def test_the_first_whole_copy_is_kept(inspection, picture):
-    """Other devices' copies of the same photo are passed over; one that rotted is named, and replaced by the next."""
+    """A second copy of a photo is not kept; one that rotted is named and replaced."""
     here, first = inspection("here"), picture(size=(64, 48))
     assert photos.take_in_copy(here, SHA, first).new
     assert not photos.take_in_copy(here, SHA, picture(size=(32, 24))).new
-    path = copies.copy(here, SHA)
+    path = device_copy(here, SHA)
     path.write_bytes(b"rotten")
-    assert copies.copy(here, SHA) is None
-    assert ["copies/" + path.name + " is not a whole copy of a photo; it is not used."] == photos.verify(here)
+    assert device_copy(here, SHA) is None
+    assert [
+        "copies/" + path.name + " is not a whole copy of a photo; it is not used."
+    ] == photos.verify(here)
 
     assert photos.take_in_copy(here, SHA, picture(size=(32, 24))).new
 
@@ -68,23 +71,31 @@ def test_a_copy_whose_name_lies_is_not_merged(tmp_path, inspection, picture):
 
 
 def test_a_bundle_cannot_take_the_place_of_what_was_recorded(tmp_path, inspection, entry):
-    """An entry that is known here with other content stays as it is, also after a restart; the false one is kept aside with a sentence."""
+    """A known entry with other content is kept aside with a sentence, also after a restart."""
     here = inspection("here", "laptop", [entry(1, "good")])
     false = inspection("false", "aaa", [entry(1, "failed"), entry(2, "fair")])
     bundle.write(false, tmp_path / "out.zip")
 
     assert ("2026-05-02-aa", 1, 0) == bundle.take_in(tmp_path / "out.zip", here.parent, "host")
     again = opened(here)
-    assert ["good", "fair"] == [one.value for one in again.state.heads("sheet/hull/hull-1/plating", "rating")]
+    assert ["good", "fair"] == [
+        one.value for one in again.state.heads("sheet/hull/hull-1/plating", "rating")
+    ]
     assert [] == again.damage
     assert "phone:1" in again.refused()[0]["why"]
 
 
-def test_a_bundle_for_which_there_is_no_room_changes_nothing(tmp_path, inspection, picture, monkeypatch):
+def test_a_bundle_for_which_there_is_no_room_changes_nothing(
+    tmp_path, inspection, picture, monkeypatch
+):
     """Room is looked for before anything is unpacked; the sentence says how much is needed."""
     here = inspection("here", data=picture())
     bundle.write(here, tmp_path / "out.zip")
-    monkeypatch.setattr(bundle.shutil, "disk_usage", lambda _: namedtuple("Usage", "total used free")(10**9, 10**9, 50_000_000))
+    monkeypatch.setattr(
+        bundle_contents.shutil,
+        "disk_usage",
+        lambda _: namedtuple("Usage", "total used free")(10**9, 10**9, 50_000_000),
+    )
 
     with pytest.raises(BundleRefused, match="MB are free"):
         bundle.take_in(tmp_path / "out.zip", tmp_path / "there", "host")

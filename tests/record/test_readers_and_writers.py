@@ -18,7 +18,7 @@ def restless():
 
 
 def test_reading_while_entries_come_in_never_fails(restless, entry):
-    """Subjects, fields, heads, history and disputes can be gone through while another thread adds thousands of entries."""
+    """A state can be read in every way while another thread adds thousands of entries."""
     state, faults, over = State(), [], threading.Event()
 
     def read():
@@ -35,7 +35,13 @@ def test_reading_while_entries_come_in_never_fails(restless, entry):
     for reader in readers:
         reader.start()
     for number in range(1, 3001):
-        state.add(entry(number, subject=f"sheet/hull/hull-1/check-{number % 300}", field=("rating", "note")[number % 2]))
+        state.add(
+            entry(
+                number,
+                subject=f"sheet/hull/hull-1/check-{number % 300}",
+                field=("rating", "note")[number % 2],
+            )
+        )
     over.set()
     for reader in readers:
         reader.join()

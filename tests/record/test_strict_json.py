@@ -6,11 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inspector.record.cells import safe_cell
 from inspector.record.strict_json import DEEPEST, BadJson, loads
+from inspector.report.spreadsheet_text import safe_cell
 
-VALUES = st.recursive(st.none() | st.booleans() | st.integers() | st.text(st.characters(codec="utf-8")), lambda inner: st.lists(inner) | st.dictionaries(
-    st.text(st.characters(codec="utf-8")), inner), max_leaves=8)
+VALUES = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.text(st.characters(codec="utf-8")),
+    lambda inner: st.lists(inner) | st.dictionaries(st.text(st.characters(codec="utf-8")), inner),
+    max_leaves=8,
+)
 
 
 def deep(levels):
@@ -23,8 +26,26 @@ def test_plain_json_is_read_as_it_was_written(value):
     assert value == loads(json.dumps(value).encode(), deepest=40)
 
 
-@pytest.mark.parametrize("data", [b"", b"{", b"\xff", b"nul", b"1" * 5000, b'{"a": 1, "a": 2}', b'{"x": [{"a": 1, "a": 1}]}', b"NaN", b"[Infinity]",
-                                  b"-Infinity", deep(DEEPEST + 1), deep(100_000), b'{"a":' * 100_000, b"[1] x", b"\xef\xbb\xbf[]"])
+@pytest.mark.parametrize(
+    "data",
+    [
+        b"",
+        b"{",
+        b"\xff",
+        b"nul",
+        b"1" * 5000,
+        b'{"a": 1, "a": 2}',
+        b'{"x": [{"a": 1, "a": 1}]}',
+        b"NaN",
+        b"[Infinity]",
+        b"-Infinity",
+        deep(DEEPEST + 1),
+        deep(100_000),
+        b'{"a":' * 100_000,
+        b"[1] x",
+        b"\xef\xbb\xbf[]",
+    ],
+)
 def test_what_is_not_plain_is_refused_in_a_sentence(data):
     """Cut, doubled keys, no numbers, too deep: BadJson, never another error."""
     with pytest.raises(BadJson) as caught:
@@ -37,7 +58,10 @@ def test_the_depth_that_is_allowed_is_read():
     assert loads(deep(DEEPEST))
 
 
-@pytest.mark.parametrize("text", ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx", "\nx", " =1", "=cmd|' /c calc'!A0", "\uff1d1"])
+@pytest.mark.parametrize(
+    "text",
+    ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx", "\nx", " =1", "=cmd|' /c calc'!A0", "\uff1d1"],
+)
 def test_a_formula_becomes_text(text):
     """What a spreadsheet would run is shown instead."""
     assert "'" + text == safe_cell(text)

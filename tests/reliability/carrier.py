@@ -1,4 +1,5 @@
-"""Debian's file-synchronising program `syncthing` on loopback: one instance carries one folder to the other instances it is told of."""
+"""Debian's file-synchronising program `syncthing` on loopback: one instance carries one folder
+to the other instances it is told of."""
 
 import os
 import re
@@ -13,19 +14,31 @@ import pytest
 
 from tests.a_computer import free_port
 
-MISSING = "syncthing is not installed, so carried folders cannot be tried (Debian: apt install syncthing)"
+MISSING = (
+    "syncthing is not installed, so carried folders cannot be tried (Debian: apt install syncthing)"
+)
 KEY = "only-for-this-test"
-# What stays on its own computer: copies that can be made again, and drafts that are renamed a moment later.
+# What stays on its own computer: copies that can be made again, and drafts that are renamed a
+# moment later.
 IGNORED = ("derived", ".*.new", ".quarantine-*", ".checklists")
 OPTIONS = {
-    "globalAnnounceEnabled": "false", "localAnnounceEnabled": "false", "relaysEnabled": "false", "natEnabled": "false", "startBrowser": "false",
-    "crashReportingEnabled": "false", "autoUpgradeIntervalH": "0", "urAccepted": "-1", "reconnectionIntervalS": "1", "announceLANAddresses": "false",
+    "globalAnnounceEnabled": "false",
+    "localAnnounceEnabled": "false",
+    "relaysEnabled": "false",
+    "natEnabled": "false",
+    "startBrowser": "false",
+    "crashReportingEnabled": "false",
+    "autoUpgradeIntervalH": "0",
+    "urAccepted": "-1",
+    "reconnectionIntervalS": "1",
+    "announceLANAddresses": "false",
     "setLowPriority": "false",
 }
 
 
 def program() -> str:
-    """Path of the program. Where it is missing the test is left out with a sentence, and fails where everything is required (CI)."""
+    """Path of the program. Where it is missing the test is left out with a sentence, and fails
+    where everything is required (CI)."""
     found = shutil.which("syncthing")
     if not found:
         pytest.fail(MISSING) if os.environ.get("BROWSER_REQUIRED") else pytest.skip(MISSING)
@@ -41,7 +54,9 @@ class Carrier:
         self.environment = {**os.environ, "STNOUPGRADE": "1", "HOME": str(home)}
         command = [program(), "generate", f"--home={home}", "--no-default-folder"]
         subprocess.run(command, check=True, capture_output=True, env=self.environment, timeout=30)
-        self.id = re.search(r'<device id="([A-Z0-9-]+)"', (home / "config.xml").read_text()).group(1)
+        self.id = re.search(r'<device id="([A-Z0-9-]+)"', (home / "config.xml").read_text()).group(
+            1
+        )
         folder.mkdir(parents=True, exist_ok=True)
         (folder / ".stfolder").mkdir()
         (folder / ".stignore").write_text("\n".join(IGNORED) + "\n")
@@ -49,8 +64,10 @@ class Carrier:
     def know(self, *others: "Carrier") -> None:
         """Write the configuration: this instance and these share the folder."""
         all_of_us = (self, *others)
-        devices = "".join(f'<device id="{one.id}" name="{one.home.name}" compression="never"><address>tcp://127.0.0.1:{one.port}</address></device>'
-                          for one in all_of_us)
+        devices = "".join(
+            f'<device id="{one.id}" name="{one.home.name}" compression="never"><address>tcp://127.0.0.1:{one.port}</address></device>'
+            for one in all_of_us
+        )
         members = "".join(f'<device id="{one.id}"></device>' for one in all_of_us)
         options = "".join(f"<{name}>{value}</{name}>" for name, value in OPTIONS.items())
         (self.home / "config.xml").write_text(
@@ -64,11 +81,15 @@ class Carrier:
         """Start it, and return once it answers."""
         command = [program(), "serve", f"--home={self.home}", "--no-browser", "--no-restart"]
         with open(self.home / "log.txt", "ab") as log:
-            self.process = subprocess.Popen(command, env=self.environment, stdout=log, stderr=subprocess.STDOUT)
+            self.process = subprocess.Popen(
+                command, env=self.environment, stdout=log, stderr=subprocess.STDOUT
+            )
         end = time.monotonic() + 20
         while not self._answers():
             if self.process.poll() is not None or time.monotonic() > end:
-                raise AssertionError("syncthing does not start: " + (self.home / "log.txt").read_text()[-2000:])
+                raise AssertionError(
+                    "syncthing does not start: " + (self.home / "log.txt").read_text()[-2000:]
+                )
             time.sleep(0.1)
 
     def _answers(self) -> bool:
@@ -83,7 +104,9 @@ class Carrier:
         self._ask("POST", "/rest/db/scan?folder=inspections")
 
     def _ask(self, method: str, path: str) -> bytes:
-        request = urllib.request.Request(f"http://127.0.0.1:{self.control}{path}", method=method, headers={"X-API-Key": KEY})
+        request = urllib.request.Request(
+            f"http://127.0.0.1:{self.control}{path}", method=method, headers={"X-API-Key": KEY}
+        )
         opener = urllib.request.build_opener(urllib.request.ProxyHandler({}))
         with opener.open(request, timeout=20) as answer:
             return answer.read()

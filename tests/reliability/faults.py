@@ -1,4 +1,5 @@
-"""A disk that fails at its k-th call: that call alone is refused, or every one from there on (a full disk), or the machine is gone (a pulled plug)."""
+"""A disk that fails at its k-th call: that call alone is refused, or every one from there on (a
+full disk), or the machine is gone (a pulled plug)."""
 
 import errno
 import os
@@ -15,7 +16,8 @@ class Gone(BaseException):
 
 
 class Disk:
-    """Counts the calls that change the disk, and fails at the k-th; a write that fails has written its first half."""
+    """Counts the calls that change the disk, and fails at the k-th; a write that fails has
+    written its first half."""
 
     def __init__(self, fails_at: int, kind: str):
         self.fails_at, self.kind, self.calls = fails_at, kind, 0
@@ -23,7 +25,10 @@ class Disk:
 
     def call(self, name: str, *arguments):
         self.calls += 1
-        first, later = self.calls == self.fails_at, 0 < self.fails_at < self.calls and self.kind != "once"
+        first, later = (
+            self.calls == self.fails_at,
+            0 < self.fails_at < self.calls and self.kind != "once",
+        )
         if not first and not later:
             return self.real[name](*arguments)
         if name == "write" and first:
@@ -47,8 +52,11 @@ def failing(fails_at: int, kind: str = "once"):
             setattr(os, name, real)
 
 
-def every_crash(prepare: Callable[[Path], Callable[[], None]], folder: Path, errors: type[Exception]):
-    """Run what `prepare` returns once whole, then with a failure at each call, of each kind; yields (place, k, whether it said that it was done)."""
+def every_crash(
+    prepare: Callable[[Path], Callable[[], None]], folder: Path, errors: type[Exception]
+):
+    """Run what `prepare` returns once whole, then with a failure at each call, of each kind;
+    yields (place, k, whether it said that it was done)."""
     with failing(0) as disk:
         prepare(folder / "whole")()
     for kind in KINDS:

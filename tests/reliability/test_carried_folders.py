@@ -1,4 +1,5 @@
-"""Two laptops whose folder `inspections` a real file-synchronising program carries: both end in the same state, with all photos and no conflict copies."""
+"""Two laptops whose folder `inspections` a real file-synchronising program carries: both end in
+the same state, with all photos and no conflict copies."""
 
 import io
 import time
@@ -8,8 +9,8 @@ from PIL import Image
 
 from inspector.places import shipped
 from inspector.record import bundle, photos
+from inspector.record.inspections import Inspections
 from inspector.record.state import snapshot
-from inspector.record.store import Inspections
 from tests.reliability.carrier import Carrier
 
 PATIENCE = 45
@@ -30,20 +31,29 @@ class Office:
         return self.inspections.get("one")
 
     def answer(self, count):
-        """So many answers, in turn to a field of its own and to one that everybody answers, as fast as the disk takes them."""
+        """So many answers, in turn to a field of its own and to one that everybody answers, as
+        fast as the disk takes them."""
         for _ in range(count):
             self.numbers += 1
             own = f"sheet/hull/{self.name}/check-{self.numbers}"
-            self.inspection().say(self.name, [(own, "rating", "good"), (CHECK, "note", f"{self.name} {self.numbers}")])
+            self.inspection().record(
+                self.name, [(own, "rating", "good"), (CHECK, "note", f"{self.name} {self.numbers}")]
+            )
 
     def photograph(self, colour):
         out = io.BytesIO()
-        Image.effect_noise((640, 480), 30).convert("RGB").save(out, "JPEG") if colour == "noise" else Image.new("RGB", (64, 48), colour).save(out, "JPEG")
+        Image.effect_noise((640, 480), 30).convert("RGB").save(
+            out, "JPEG"
+        ) if colour == "noise" else Image.new("RGB", (64, 48), colour).save(out, "JPEG")
         taken = photos.take_in(self.inspection().folder, out.getvalue())
-        self.inspection().say(self.name, [(f"photo/{taken.sha}", "on", CHECK)])
+        self.inspection().record(self.name, [(f"photo/{taken.sha}", "on", CHECK)])
 
     def pictures(self):
-        return {path.name: path.read_bytes() for path in (self.data / "inspections" / "one" / "photos").glob("*") if not path.name.startswith(".")}
+        return {
+            path.name: path.read_bytes()
+            for path in (self.data / "inspections" / "one" / "photos").glob("*")
+            if not path.name.startswith(".")
+        }
 
     def stop(self):
         self.carrier.stop()
@@ -64,7 +74,9 @@ def equal(one, other):
     """Whether both have the same entries and photos now."""
     if "one" not in other.inspections.ids():
         return False
-    return {e.id for e in one.inspection().entries} == {e.id for e in other.inspection().entries} and one.pictures() == other.pictures()
+    return {e.id for e in one.inspection().entries} == {
+        e.id for e in other.inspection().entries
+    } and one.pictures() == other.pictures()
 
 
 def carried(north, south):
@@ -82,7 +94,8 @@ def files_named(office, pattern):
 
 
 def test_two_laptops_whose_folders_are_carried(offices):
-    """Both write to one inspection, connected, then cut off, then connected again: same state, same photos, every disagreement seen, no conflict copy."""
+    """Both write to one inspection, connected, then cut off, then connected again: same state,
+    same photos, every disagreement seen, no conflict copy."""
     north, south = offices
     north.inspections.create(shipped("checklists"), "one")
     north.answer(3)
@@ -100,17 +113,26 @@ def test_two_laptops_whose_folders_are_carried(offices):
         one.answer(10)
         one.photograph("teal")
         one.photograph("noise")
-        one.inspection().say(one.name, [("vessel", "name", f"as seen from {one.name}")])
+        one.inspection().record(one.name, [("vessel", "name", f"as seen from {one.name}")])
     assert not equal(north, south)
     south.carrier.start()
     carried(north, south)
 
     assert snapshot(north.inspection().state) == snapshot(south.inspection().state)
-    assert 2 * (12 + 10) + 3 == len(north.inspection().state.subjects("sheet/hull/north/")) + len(south.inspection().state.subjects("sheet/hull/south/"))
+    assert 2 * (12 + 10) + 3 == len(north.inspection().state.subjects("sheet/hull/north/")) + len(
+        south.inspection().state.subjects("sheet/hull/south/")
+    )
     for one in offices:
         shown = {head.value for head in one.inspection().state.heads("vessel", "name")}
-        assert ({"as seen from north", "as seen from south"}, True) == (shown, one.inspection().state.disputed("vessel", "name"))
-        assert ([], [], {}) == (photos.verify(one.inspection().folder), one.inspection().damage, one.inspection().missing())
+        assert ({"as seen from north", "as seen from south"}, True) == (
+            shown,
+            one.inspection().state.disputed("vessel", "name"),
+        )
+        assert ([], [], {}) == (
+            photos.verify(one.inspection().folder),
+            one.inspection().damage,
+            one.inspection().missing(),
+        )
         assert [] == files_named(one, "*sync-conflict*")
         assert ["north.jsonl", "south.jsonl"] == files_named(one, "*.jsonl")
         assert f'{{"of": "{one.name}"}}' == (one.data / "catalogue.json").read_text()
@@ -133,7 +155,8 @@ def test_what_can_be_made_again_stays_where_it_was_made(offices):
 
 
 def test_a_bundle_brought_while_folders_are_carried(offices, tmp_path):
-    """A stick is quicker than the network: what it brought is carried too, and neither computer loses or stops seeing what the other goes on to write."""
+    """A stick is quicker than the network: what it brought is carried too, and neither computer
+    loses or stops seeing what the other goes on to write."""
     north, south = offices
     north.inspections.create(shipped("checklists"), "one")
     for one in offices:
@@ -146,7 +169,9 @@ def test_a_bundle_brought_while_folders_are_carried(offices, tmp_path):
     bundle.write(south.inspection().folder, tmp_path / "stick.zip")
     south.answer(3)
     time.sleep(1.1)  # north's copy of south's journal is to be the newer file
-    bundle.take_in(tmp_path / "stick.zip", north.data / "inspections", "north", north.inspections.paused)
+    bundle.take_in(
+        tmp_path / "stick.zip", north.data / "inspections", "north", north.inspections.paused
+    )
     north.answer(2)
     south.carrier.start()
     carried(north, south)
@@ -155,5 +180,11 @@ def test_a_bundle_brought_while_folders_are_carried(offices, tmp_path):
     carried(north, south)
     for one in offices:
         one.inspections.forget("one")
-        assert ({}, 11, 5) == (one.inspection().missing(), *(len(one.inspection().state.subjects(f"sheet/hull/{name}/")) for name in ("south", "north")))
+        assert ({}, 11, 5) == (
+            one.inspection().missing(),
+            *(
+                len(one.inspection().state.subjects(f"sheet/hull/{name}/"))
+                for name in ("south", "north")
+            ),
+        )
         assert [] == files_named(one, "*sync-conflict*")

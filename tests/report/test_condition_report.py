@@ -7,7 +7,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from inspector.assess.shapes import Assessment
+from inspector.assess.model import Assessment
 from inspector.report.condition_report import UnknownUnits, build
 from inspector.report.theme import UnknownPaper
 
@@ -27,34 +27,54 @@ def text(full: Assessment, write) -> str:
     return words(write(full))
 
 
-@pytest.mark.parametrize("said", [
-    "9.6 mm", "0,42 %", "Resistance: 212 MΩ", "Winding temperature: 40 °C", "9 mm", "0.2 %", "The insulation class was not recorded.",
-])
+@pytest.mark.parametrize(
+    "said",
+    [
+        "9.6 mm",
+        "0,42 %",
+        "Resistance: 212 MΩ",
+        "Winding temperature: 40 °C",
+        "9 mm",
+        "0.2 %",
+        "The insulation class was not recorded.",
+    ],
+)
 def test_every_reading_and_limit_is_printed(said: str, text: str) -> None:
-    """What was measured stands in the report as it was typed, with its limit."""
+    """What was measured is printed as it was typed, with its limit."""
     assert said in text
 
 
 def test_ratings_show_who_rated_and_who_differed(text: str) -> None:
-    """Each unit's ratings are printed, the overruled and the disputed marked, the unseen with its reason."""
+    """Each unit's ratings are printed, the overruled marked, the unseen with its reason."""
     assert text.count("(surveyor's word; overruled: the reading is judged fair)") == 2
     assert text.count("(disputed)") == 2
-    assert text.count("Answered differently (rating): good by K. T., 2026-05-02 09:14; poor by L. M., 2026-05-02 09:20. Not settled.") == 2
+    assert (
+        text.count(
+            "Answered differently (rating): good by K. T., 2026-05-02 09:14; "
+            "poor by L. M., 2026-05-02 09:20. Not settled."
+        )
+        == 2
+    )
     assert text.count("not seen, not run") == 2
     assert text.count("Pitted over the lower third.") == 2
     assert text.count("Not fitted: Slewing gear.") == 2
 
 
 def test_decision_stands_beside_the_proposal(text: str) -> None:
-    """Where surveyor and rule differ the report says both, with both reasons and what would change it."""
-    for said in ("Surveyor's decision: remove.", "The client plans other propulsion.", "Proposed: refurbish.", "The brief needs it for station keeping.",
-                 "seal kit no longer made → remove", "Held down by Water in the hub oil."):
+    """Where surveyor and rule differ the report gives both, and what would change it."""
+    for said in (
+        "Surveyor's decision: remove.",
+        "The client plans other propulsion.",
+        "Proposed: refurbish, at least.",
+        "The brief needs it for station keeping.",
+        "seal kit no longer made → remove",
+    ):
         assert said in text
 
 
-def test_undecided_names_what_would_decide(text: str) -> None:
-    """A system of which too little was seen is undecided and says which checks would decide."""
-    assert "Undecided" in text
+def test_what_nobody_looked_at_names_what_would_decide(text: str) -> None:
+    """A system of which nothing was seen has no word and says which checks would decide."""
+    assert "Not looked at" in text
     assert "Would decide it: Reefer 1: Compressor run." in text
 
 
@@ -64,11 +84,13 @@ def test_findings_are_all_there_the_dangerous_first(full: Assessment, text: str)
         assert one.title in text
         assert one.text.rstrip(".") in text
         assert one.action in text
-    assert text.index("danger now 13 Guard missing") < text.index("in the yard 12 Water in the hub oil")
+    assert text.index("danger now 13 Guard missing") < text.index(
+        "in the yard 12 Water in the hub oil"
+    )
 
 
 def test_captions_and_register(full: Assessment, text: str) -> None:
-    """Every photo has its caption beside it and in the register, there with the first twelve signs of its digest."""
+    """Every photo has its caption beside it and in the register, there with its digest begun."""
     for one in full.photos:
         assert text.count(f"P-{one.number:03d} {one.caption}") == 2
         assert one.sha[:12] in text
@@ -82,12 +104,17 @@ def test_what_was_not_seen_is_listed_with_why(text: str) -> None:
 
 def test_work_lines_are_summed_with_the_unknown_counted(text: str) -> None:
     """The sums add what is known and say how many lines have no likely amount."""
-    assert "Sum of all 1 without a likely amount 110\u00a0000 110\u00a0000 185\u00a0000 −18.3 t".replace("\u00a0", " ") in text.replace("\u00a0", " ")
+    assert "Sum of all 1 without a likely amount 110 000 110 000 185 000 −18.3 t" in text.replace(
+        "\u00a0", " "
+    )
 
 
 def test_sources_carry_edition_clause_and_mark(text: str) -> None:
     """Each criterion used is listed with its title, edition, clause and mark."""
-    assert re.search(r"S\d Recommended practice|S\d \S.*?Recommended practice for winding resistance, 2013 table 3 seen", text)
+    assert re.search(
+        r"S\d \S.*?Recommended practice for winding resistance, 2013 table 3 seen",
+        text,
+    )
     assert re.search(r"S\d \S.*?Oil in gear housings, undated water limit common practice", text)
 
 
@@ -99,34 +126,60 @@ def test_a_reading_names_its_source_by_number(text: str) -> None:
 
 def test_cautions_the_gravest_first_and_only_those_that_apply(text: str) -> None:
     """Danger precedes warning; a caution that no system of the report names is left out."""
-    assert 0 < text.index("DANGER Rust eats oxygen.") < text.index("WARNING Shafts start by themselves.")
+    assert (
+        0
+        < text.index("DANGER Rust eats oxygen.")
+        < text.index("WARNING Shafts start by themselves.")
+    )
     assert "Nobody knows where you are." not in text
 
 
 def test_limits_say_what_kind_of_inspection_this_was(text: str) -> None:
     """The report says what it is not, and who decides."""
-    for said in ("Visual, non-invasive pre-purchase inspection.",
-                 "It is not a class survey, not a statutory survey, not a valuation and not an approval of stability",
-                 "Local codes, the flag, class and port, and persons licensed by them decide."):
+    for said in (
+        "Visual, non-invasive pre-purchase inspection.",
+        "It is not a class survey, not a statutory survey, not a valuation and not an approval",
+        "Local codes, the flag, class and port, and persons licensed by them decide.",
+    ):
         assert said in text
 
 
 def test_outline_contents_and_page_numbers_agree(full: Assessment, write) -> None:
-    """The outline names each section, and the contents gives the page on which the outline lands."""
+    """The outline names each section, and the contents gives the page that the outline leads to."""
     reader = write(full)
-    expected = ["Summary", "Contents", "Vessel and brief", "Scope and limits of the inspection", "Thrusters", "Not looked at", "What was not seen",
-                "Not filed under a system", "Work lines", "Rules and settings", "Photo register", "Sources", "Cautions", "Signatures"]
+    expected = [
+        "Summary",
+        "Contents",
+        "Vessel and brief",
+        "Scope and limits of the inspection",
+        "Thrusters",
+        "Not looked at",
+        "What was not seen",
+        "Not filed under a system",
+        "Work lines",
+        "Rules and settings",
+        "Photo register",
+        "Sources",
+        "Cautions",
+        "Signatures",
+    ]
     assert expected == titles(reader.outline)
     listed = re.sub(r"[.\s]+", " ", reader.pages[2].extract_text())
     # the page number is drawn before the words of its line
-    for entry in (one for one in reader.outline if not isinstance(one, list) and one.title != "Contents"):
+    for entry in (
+        one for one in reader.outline if not isinstance(one, list) and one.title != "Contents"
+    ):
         assert f"{reader.get_destination_page_number(entry) + 1} {entry.title}" in listed
 
 
 def test_every_page_carries_number_revision_digest_and_kind(full: Assessment, write) -> None:
-    """Each page's foot says which of how many it is, of which revision, and where the limits stand."""
+    """Each page's foot says which page it is, of which revision, and where the limits are."""
     reader = write(full)
-    limits = next(reader.get_destination_page_number(one) + 1 for one in reader.outline if not isinstance(one, list) and one.title.startswith("Scope"))
+    limits = next(
+        reader.get_destination_page_number(one) + 1
+        for one in reader.outline
+        if not isinstance(one, list) and one.title.startswith("Scope")
+    )
     for number, page in enumerate(reader.pages, 1):
         foot = page.extract_text()
         assert f"revision 1 · 7c1e 90ab · page {number} of {len(reader.pages)}" in foot
@@ -136,25 +189,48 @@ def test_every_page_carries_number_revision_digest_and_kind(full: Assessment, wr
 def test_title_author_and_embedded_fonts(full: Assessment, write) -> None:
     """The file names its title and author, and every font in it is embedded as a subset."""
     reader = write(full)
-    assert (reader.metadata.title, reader.metadata.author) == ("Condition report: Candidate B", "K. T., surveyor")
-    fonts = [font.get_object() for page in reader.pages for font in page["/Resources"]["/Font"].get_object().values()]
+    assert (reader.metadata.title, reader.metadata.author) == (
+        "Condition report: Candidate B",
+        "K. T., surveyor",
+    )
+    fonts = [
+        font.get_object()
+        for page in reader.pages
+        for font in page["/Resources"]["/Font"].get_object().values()
+    ]
     assert fonts
     for font in fonts:
         assert "/FontFile2" in font["/FontDescriptor"]
         assert re.match(r"/[A-Z]{6}\+", font["/BaseFont"])
 
 
-def test_us_letter_reexpresses_and_keeps_what_was_typed(full: Assessment, write) -> None:
-    """A US reader gets inches, long tons and Letter paper, with the typed value beside; the limit follows."""
+def test_us_letter_converts_and_names_the_typed_units_once_per_table(
+    full: Assessment, write
+) -> None:
+    """A US reader gets inches, long tons and Letter paper, and reads once what was typed."""
     reader = write(full, paper="letter", units="us")
     text = words(reader)
-    assert [(612, 792)] == sorted({(float(page.mediabox.width), float(page.mediabox.height)) for page in reader.pages})
-    for said in ("0.378 in (typed 9.6 mm)", "0.3543 in", "Winding temperature: 104 °F (typed 40 °C)",
-                 "234.3 ft (typed 71.4 m)", "−18.01 long ton", "0,42 %"):
+    assert [(612, 792)] == sorted(
+        {(float(page.mediabox.width), float(page.mediabox.height)) for page in reader.pages}
+    )
+    for said in (
+        "Plate thickness of the tunnel: 0.378 in 0.3543 in fair",
+        "Winding temperature: 104 °F – The insulation",
+        "234.3 ft",
+        "−18 long ton",
+        "0,42 %",
+    ):
         assert said in text
+    note = "Converted from the units that the values were typed in: "
+    assert text.count(f"{note}mm and °C.") == 1
+    assert text.count(f"{note}m and m².") == 1
+    assert text.count(note) == 2
+    assert "typed 9.6" not in text
 
 
-def test_size_is_that_of_the_photos(full: Assessment, shots: dict[str, Path], write, tmp_path: Path) -> None:
+def test_size_is_that_of_the_photos(
+    full: Assessment, shots: dict[str, Path], write, tmp_path: Path
+) -> None:
     """Photos go in as they are: the file is within 5 % of their bytes and 1 MB for the rest."""
     write(full)
     photos = sum(path.stat().st_size for path in shots.values())
@@ -169,32 +245,85 @@ def test_two_builds_are_the_same_bytes(full: Assessment, write, tmp_path: Path) 
     assert (tmp_path / "one.pdf").read_bytes() == (tmp_path / "two.pdf").read_bytes()
 
 
-HOSTILE = ["<b>bold</i> & <a href='x'>\"quoted\" <para><img src='/etc/passwd'/>", "W" * 10_000, "word " * 2_000, "\u202etxt.exe\u202c \x00\x07\x1b[31m \ud800",
-           "Ωμέγα Жук → ≥ ≤ µ − ² ³ 中文 🚢 עברית", "", "   \n\n\t", "</font></b>" * 60, "100% {0} %s &amp; &#0; ]]>"]
+HOSTILE = [
+    "<b>bold</i> & <a href='x'>\"quoted\" <para><img src='/etc/passwd'/>",
+    "W" * 4_000,
+    "word " * 800,
+    "\u202etxt.exe\u202c \x00\x07\x1b[31m \ud800",
+    "Ωμέγα Жук → ≥ ≤ µ − ² ³ 中文 🚢 עברית",
+    "",
+    "   \n\n\t",
+    "</font></b>" * 60,
+    "100% {0} %s &amp; &#0; ]]>",
+]
+
+
+def with_text_in_results(unit, text):
+    """A unit whose every text that a person may type is the same."""
+    results = tuple(
+        dataclasses.replace(
+            result,
+            note=text,
+            unit_name=text,
+            answer=f"not seen: {text}" if result.rating is None else result.answer,
+            readings=tuple(dataclasses.replace(typed, text=text) for typed in result.readings),
+        )
+        for result in unit.results
+    )
+    return dataclasses.replace(unit, name=text, reason=text, decision="remove", results=results)
+
+
+def with_text_everywhere(full, text):
+    """An inspection whose every text that a person may type is the same."""
+    systems = [
+        dataclasses.replace(
+            part,
+            units=tuple(with_text_in_results(unit, text) for unit in part.units),
+            lines=tuple(
+                dataclasses.replace(line, text=text, act=text, unit=text) for line in part.lines
+            ),
+            whole=dataclasses.replace(part.whole, reason=text),
+        )
+        for part in full.systems
+    ]
+    findings = tuple(
+        dataclasses.replace(each, title=text, text=text, action=text, unit_name=text, urgency=text)
+        for each in full.findings
+    )
+    photos = tuple(
+        dataclasses.replace(each, caption=text, place=text, taken=text) for each in full.photos
+    )
+    facts = dict.fromkeys(TYPED_FACTS, text)
+    return Assessment(facts, facts, facts, tuple(systems), findings, photos, 1)
+
+
+TYPED_FACTS = (
+    "name",
+    "client",
+    "title",
+    "place",
+    "date",
+    "attending",
+    "weather",
+    "particulars",
+    "length",
+    "flag",
+)
 
 
 @pytest.mark.parametrize("text", HOSTILE, ids=range(len(HOSTILE)))
 def test_no_text_breaks_the_report(text: str, full: Assessment, write) -> None:
-    """Whatever was typed anywhere, the report is written, and its words are printed rather than obeyed."""
-    systems = []
-    for one in full.systems:
-        units = tuple(dataclasses.replace(unit, name=text, reason=text, decision="remove", results=tuple(
-            dataclasses.replace(result, note=text, unit_name=text, answer=f"not seen: {text}" if result.rating is None else result.answer,
-                                readings=tuple(dataclasses.replace(typed, text=text) for typed in result.readings))
-            for result in unit.results)) for unit in one.units)
-        lines = tuple(dataclasses.replace(line, text=text, act=text, unit=text) for line in one.lines)
-        systems.append(dataclasses.replace(one, units=units, lines=lines, whole=dataclasses.replace(one.whole, reason=text)))
-    findings = tuple(dataclasses.replace(one, title=text, text=text, action=text, unit_name=text, urgency=text) for one in full.findings)
-    photos = tuple(dataclasses.replace(one, caption=text, place=text, taken=text) for one in full.photos)
-    keys = ("name", "client", "title", "place", "date", "attending", "weather", "particulars", "length", "flag")
-    said = dict.fromkeys(keys, text)
-    read = words(write(Assessment(said, said, said, tuple(systems), findings, photos, 1), revision=text, digest=text, made_at=text))
+    """Whatever was typed anywhere, the report is written and prints it; it never obeys it."""
+    hostile = with_text_everywhere(full, text)
+    read = words(write(hostile, revision=text, digest=text, made_at=text))
+
     assert "Signatures" in read
-    assert re.sub(r"\s", "", text)[:15] in re.sub(r"\s", "", read) or not text.isascii() or not text.strip()
+    if text.isascii() and text.strip():
+        assert re.sub(r"\s", "", text)[:15] in re.sub(r"\s", "", read)
 
 
 def test_marks_that_turn_the_writing_are_left_out(full: Assessment, write) -> None:
-    """A caption cannot show something else than it says: direction marks and control characters do not reach the page."""
+    """Direction marks and control characters, by which a caption could deceive, are not printed."""
     photo = dataclasses.replace(full.photos[0], caption="gnp\u202e.exe \x07end")
     read = words(write(dataclasses.replace(full, photos=(photo,))))
     assert "gnp.exe end" in read
@@ -204,12 +333,20 @@ def test_marks_that_turn_the_writing_are_left_out(full: Assessment, write) -> No
 def test_an_empty_inspection_still_makes_a_report(write) -> None:
     """With nothing seen, nothing found and no photos the report says so in words."""
     read = words(write(Assessment()))
-    for said in ("Vessel not named", "No system was recorded in this inspection.", "No findings were recorded.", "No photos were taken.",
-                 "No work lines were recorded.", "No reading was judged by a criterion."):
+    for said in (
+        "Vessel not named",
+        "No system was recorded in this inspection.",
+        "No findings were recorded.",
+        "No photos were taken.",
+        "No work lines were recorded.",
+        "No reading was judged by a criterion.",
+    ):
         assert said in read
 
 
-def test_a_photo_that_is_not_here_leaves_a_frame_and_its_caption(full: Assessment, write, tmp_path: Path) -> None:
+def test_a_photo_that_is_not_here_leaves_a_frame_and_its_caption(
+    full: Assessment, write, tmp_path: Path
+) -> None:
     """A missing or broken picture is said, not hidden, and its caption stays."""
     broken = tmp_path / "broken.jpg"
     broken.write_bytes(b"no picture")
@@ -222,25 +359,43 @@ def test_a_photo_that_is_not_here_leaves_a_frame_and_its_caption(full: Assessmen
 def test_unknown_paper_is_refused(full: Assessment, tmp_path: Path) -> None:
     """A paper that is neither A4 nor Letter is refused in one sentence, and no file is left."""
     with pytest.raises(UnknownPaper, match="'a4' or 'letter'"):
-        build(full, tmp_path / "x.pdf", photo_file=lambda _: None, cautions={}, paper="a3", made_at="", revision="1", digest="")
+        build(
+            full,
+            tmp_path / "x.pdf",
+            photo_file=lambda _: None,
+            cautions={},
+            paper="a3",
+            made_at="",
+            revision="1",
+            digest="",
+        )
     assert [] == list(tmp_path.glob("x.pdf*"))
 
 
 def test_unknown_units_are_refused(full: Assessment, tmp_path: Path) -> None:
     """Units that are neither SI nor US are refused in one sentence."""
     with pytest.raises(UnknownUnits, match="'si' or 'us'"):
-        build(full, tmp_path / "x.pdf", photo_file=lambda _: None, cautions={}, units="imperial", made_at="", revision="1", digest="")
+        build(
+            full,
+            tmp_path / "x.pdf",
+            photo_file=lambda _: None,
+            cautions={},
+            units="imperial",
+            made_at="",
+            revision="1",
+            digest="",
+        )
 
 
 def test_a_failing_build_leaves_the_old_report_whole(full: Assessment, tmp_path: Path) -> None:
-    """If anything fails midway the report that was there stays, and no half file lies about."""
+    """If anything fails midway the report that was there stays, and no half file is left."""
     old = tmp_path / "x.pdf"
     old.write_bytes(b"the old one")
 
     def fails(_sha: str) -> Path:
-        raise OSError("disk gone")
+        raise OSError("disk failed")
 
-    with pytest.raises(OSError, match="disk gone"):
+    with pytest.raises(OSError, match="disk failed"):
         build(full, old, photo_file=fails, cautions={}, made_at="", revision="1", digest="")
     assert b"the old one" == old.read_bytes()
     assert [old] == list(tmp_path.glob("x.pdf*"))

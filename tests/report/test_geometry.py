@@ -1,4 +1,4 @@
-"""The drawings as marks: everything inside the box, limits and points where they belong, and a sentence for those who cannot see."""
+"""The drawings as marks: inside their box, in the reader's units, with a sentence."""
 
 from datetime import date
 
@@ -6,12 +6,23 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inspector.conversion.chapters import Bar, Bars, Curve, Graph, Period, Timeline
+from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph, Period, Timeline
 from inspector.report.geometry import draw, ticks
+from inspector.values.quantity import Quantity, sentence
 
 amounts = st.floats(-1e6, 1e6, allow_nan=False)
-bars = st.lists(amounts.flatmap(lambda low: st.tuples(st.just(low), st.floats(0, 1e5), st.text(max_size=60))), min_size=1, max_size=8).map(
-    lambda rows: Bars("Title", "t", tuple(Bar(name, low, low + wide / 2, low + wide) for low, wide, name in rows), "Told."))
+bars = st.lists(
+    amounts.flatmap(lambda low: st.tuples(st.just(low), st.floats(0, 1e5), st.text(max_size=60))),
+    min_size=1,
+    max_size=8,
+).map(
+    lambda rows: Bars(
+        "Title",
+        "t",
+        tuple(Bar(name, low, low + wide / 2, low + wide) for low, wide, name in rows),
+        "Told.",
+    )
+)
 
 
 def inside(picture):
@@ -34,17 +45,38 @@ def test_bars_stay_inside_their_box(drawing):
     assert "Told." == picture.described
 
 
-@given(st.lists(st.lists(st.tuples(st.floats(0, 30), st.floats(0, 1e5)), min_size=1, max_size=9).map(sorted), min_size=1, max_size=4))
+@given(
+    st.lists(
+        st.lists(st.tuples(st.floats(0, 30), st.floats(0, 1e5)), min_size=1, max_size=9).map(
+            sorted
+        ),
+        min_size=1,
+        max_size=4,
+    )
+)
 def test_graphs_stay_inside_their_box(lines):
     """Curves, dots and axis alike; names stay off the axis."""
-    curves = tuple(Curve(f"way {number}", tuple(points), dots=True) for number, points in enumerate(lines))
+    curves = tuple(
+        Curve(f"way {number}", tuple(points), dots=True) for number, points in enumerate(lines)
+    )
 
-    inside(draw(Graph("Power", "kn", "kW", curves, "Told.", 12.0, "brief")))
+    inside(
+        draw(
+            Graph("Power", Axis("speed", "kn"), Axis("power", "kW"), curves, "Told.", 12.0, "brief")
+        )
+    )
 
 
 def test_a_timeline_marks_today_and_every_state_by_its_word():
-    """State is told by a word, not by colour alone."""
-    picture = draw(Timeline("Surveys", date(2026, 5, 2), (Period("class", date(2026, 4, 1), date(2026, 10, 1), "in window"),), "Told."))
+    """State is shown by a word, not by colour alone."""
+    picture = draw(
+        Timeline(
+            "Surveys",
+            date(2026, 5, 2),
+            (Period("class", date(2026, 4, 1), date(2026, 10, 1), "in window"),),
+            "Told.",
+        )
+    )
 
     words = [mark.text for mark in picture.marks if mark.kind == "text"]
     assert "today" in words
@@ -52,15 +84,49 @@ def test_a_timeline_marks_today_and_every_state_by_its_word():
     inside(picture)
 
 
-@pytest.mark.parametrize("drawing", [Graph("x", "kn", "kW", (), "Nothing."), Timeline("x", date(2026, 5, 2), (), "Nothing.")])
+@pytest.mark.parametrize(
+    "drawing",
+    [
+        Graph("x", Axis("kn"), Axis("kW"), (), "Nothing."),
+        Timeline("x", date(2026, 5, 2), (), "Nothing."),
+    ],
+)
 def test_nothing_to_draw_is_said(drawing):
     """An empty drawing is a sentence, not an error."""
     assert any(mark.text for mark in draw(drawing).marks)
 
 
-@pytest.mark.parametrize(("low", "high", "expected"), [
-    (0, 9, [0, 2, 4, 6, 8]), (0, 100, [0, 20, 40, 60, 80, 100]), (3, 3, [3]), (-1, 1, [-1, -0.5, 0, 0.5, 1]),
-])
+@pytest.mark.parametrize(
+    ("low", "high", "expected"),
+    [
+        (0, 9, [0, 2, 4, 6, 8]),
+        (0, 100, [0, 20, 40, 60, 80, 100]),
+        (3, 3, [3]),
+        (-1, 1, [-1, -0.5, 0, 0.5, 1]),
+    ],
+)
 def test_ticks_are_round_values_within_the_ends(low, high, expected):
     """Steps of 1, 2 or 5 times a power of ten."""
     assert expected == ticks(low, high)
+
+
+def test_a_drawing_for_a_us_reader_names_us_units():
+    """Numbers, axes and bars are all in the reader's units, and the SI drawing is in SI."""
+    graph = Graph(
+        "Power",
+        Axis("speed", "kn"),
+        Axis("power", "kW"),
+        (Curve("own", ((8.0, 0.0), (10.0, 745.7))),),
+        sentence("{power} at the most.", power=Quantity.exact(745.6998715822702, "kW")),
+    )
+    bars = Bars("Floor", "m²", (Bar("mess", 0.0, None, 9.290304),), "Floor.")
+
+    us, si = draw(graph, system="us"), draw(graph)
+    assert {"speed, kn", "power, hp", "1 000"} <= texts(us)
+    assert {"speed, kn", "power, kW", "600"} <= texts(si)
+    assert ("1000 hp at the most.", "746 kW at the most.") == (us.described, si.described)
+    assert {"ft²", "100"} <= texts(draw(bars, system="us"))
+
+
+def texts(picture):
+    return {mark.text.replace("\u00a0", " ") for mark in picture.marks if mark.kind == "text"}

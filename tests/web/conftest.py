@@ -1,11 +1,14 @@
-"""An application over an empty data folder, and an inspection begun in it; the same shared with devices at an address of its own."""
+"""An application over an empty data folder, and an inspection begun in it.
+
+The same shared with devices at an address of its own.
+"""
 
 import json
 
 import pytest
 
 from inspector import create_app
-from inspector.web.shared import Shared
+from inspector.sharing.shared_inspections import Shared
 
 ADDRESS = "192.168.137.1"
 
@@ -14,7 +17,7 @@ ADDRESS = "192.168.137.1"
 def app(tmp_path):
     app = create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False)
     yield app
-    app.extensions["desk"].close()
+    app.extensions["data_folder"].close()
 
 
 @pytest.fixture
@@ -37,11 +40,27 @@ class Device:
 
     def ask(self, method, path, *, token=True, host=f"{ADDRESS}:5731", headers=None, **more):
         """One request as this device; token=False leaves the bearer token out."""
-        given = {"Host": host, **({"Authorization": f"Bearer {self.token}"} if token and self.token else {}), **(headers or {})}
-        return self.client.open(path, method=method, headers=given, environ_overrides={"REMOTE_ADDR": self.address}, **more)
+        given = {
+            "Host": host,
+            **({"Authorization": f"Bearer {self.token}"} if token and self.token else {}),
+            **(headers or {}),
+        }
+        return self.client.open(
+            path,
+            method=method,
+            headers=given,
+            environ_overrides={"REMOTE_ADDR": self.address},
+            **more,
+        )
 
     def join(self, code, name="tablet of QX", **more):
-        answer = self.ask("POST", "/join", token=False, data=json.dumps({"code": code, "name": name, **more}), content_type="application/json")
+        answer = self.ask(
+            "POST",
+            "/join",
+            token=False,
+            data=json.dumps({"code": code, "name": name, **more}),
+            content_type="application/json",
+        )
         if answer.status_code == 200:
             self.token, self.id = answer.json["token"], answer.json["device"]
         return answer
@@ -49,9 +68,14 @@ class Device:
 
 @pytest.fixture
 def shared_app(tmp_path):
-    app = create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(ADDRESS, 5731, "basic"))
+    app = create_app(
+        tmp_path / "data",
+        TESTING=True,
+        WTF_CSRF_ENABLED=False,
+        SHARED=Shared(ADDRESS, 5731, "basic"),
+    )
     yield app
-    app.extensions["desk"].close()
+    app.extensions["data_folder"].close()
 
 
 @pytest.fixture

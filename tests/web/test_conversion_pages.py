@@ -1,11 +1,11 @@
-"""The pages of the conversion: particulars row by row, levels and limits, the rate book, the chapters, the next look and the comparison."""
+"""The pages of particulars, levels, rates, chapters, the next look and the comparison."""
 
 import re
 
 import pytest
 
+from inspector.checklists.registry import CRITERIA
 from inspector.conversion.contents import TABLES
-from inspector.criteria.registry import CRITERIA
 
 
 def text_of(answer):
@@ -21,6 +21,7 @@ def test_the_pages_of_an_empty_inspection_show(client, begun, page):
 @pytest.mark.parametrize("table", TABLES, ids=lambda table: table.id)
 def test_every_table_can_be_filled_from_its_page(client, app, begun, table):
     """A value of each column's own kind is taken, kept as typed and read back typed."""
+
     def usual(column):
         if column.kind == "choice":
             return column.choices[0]
@@ -30,43 +31,62 @@ def test_every_table_can_be_filled_from_its_page(client, app, begun, table):
             return "Something"
         middle = min(max(column.low, 1), column.high)
         return str(int(middle) if column.kind == "whole" else middle)
+
     row = "one" if table.single else "new"
-    answer = client.post(f"/inspection/{begun}/particulars/{table.id}/{row}", data={column.name: usual(column) for column in table.columns})
+    answer = client.post(
+        f"/inspection/{begun}/particulars/{table.id}/{row}",
+        data={column.name: usual(column) for column in table.columns},
+    )
 
     assert answer.status_code == 302
-    state = app.extensions["desk"].inspections.get(begun).state
+    state = app.extensions["data_folder"].inspections.get(begun).state
     assert len(state.subjects(table.prefix)) == 1
     assert client.get(f"/inspection/{begun}/particulars").status_code == 200
     assert client.get(f"/inspection/{begun}/conversion").status_code == 200
 
 
-@pytest.mark.parametrize(("table", "data", "said"), [
-    ("tanks", {"name": "Fuel 1", "capacity": "120", "density": "-840"}, "Density"),
-    ("tanks", {"name": "Fuel 1"}, "Capacity is missing"),
-    ("tanks", {"name": "F", "capacity": "12", "capacity-unit": "kW"}, "Capacity"),
-    ("speeds", {"speed": "400", "power": "900"}, "400 kn cannot be"),
-    ("speeds", {"speed": "ten", "power": "900"}, "Speed"),
-    ("engines", {"name": "Main", "drives": "propeller"}, "Rated power of each is missing"),
-    ("engines", {"name": "Main", "drives": "sails", "power": "900"}, "not one of"),
-    ("certificates", {"kind": "class", "expires": "31.5.2027"}, "not a date"),
-])
-def test_a_faulty_cell_is_told_by_its_name_and_nothing_typed_is_lost(client, app, begun, table, data, said):
+@pytest.mark.parametrize(
+    ("table", "data", "sentence"),
+    [
+        ("tanks", {"name": "Fuel 1", "capacity": "120", "density": "-840"}, "Density"),
+        ("tanks", {"name": "Fuel 1"}, "Capacity is missing"),
+        ("tanks", {"name": "F", "capacity": "12", "capacity-unit": "kW"}, "Capacity"),
+        ("speeds", {"speed": "400", "power": "900"}, "400 kn is above 60 kn"),
+        ("speeds", {"speed": "ten", "power": "900"}, "Speed"),
+        ("engines", {"name": "Main", "drives": "propeller"}, "Rated power of each is missing"),
+        ("engines", {"name": "Main", "drives": "sails", "power": "900"}, "not one of"),
+        ("certificates", {"kind": "class", "expires": "31.5.2027"}, "not a date"),
+    ],
+)
+def test_a_faulty_cell_is_told_by_its_name_and_nothing_typed_is_lost(
+    client, app, begun, table, data, sentence
+):
     """One sentence that names the field; the form comes back as typed; nothing is recorded."""
     answer = client.post(f"/inspection/{begun}/particulars/{table}/new", data=data)
     page = text_of(answer)
 
     assert answer.status_code == 400
-    assert said in re.sub(r"&#39;|&quot;", "'", page)
-    assert all(value in page for name, value in data.items() if not name.endswith("-unit") and name not in ("kind", "drives"))
-    assert not app.extensions["desk"].inspections.get(begun).state.subjects(f"row/{table}/")
+    assert sentence in re.sub(r"&#39;|&quot;", "'", page)
+    assert all(
+        value in page
+        for name, value in data.items()
+        if not name.endswith("-unit") and name not in ("kind", "drives")
+    )
+    assert not app.extensions["data_folder"].inspections.get(begun).state.subjects(f"row/{table}/")
 
 
 def test_a_row_is_changed_and_taken_out(client, app, begun):
-    """Its entries stay in the journal; the row does not stand any more."""
-    client.post(f"/inspection/{begun}/particulars/tanks/new", data={"name": "Fuel 1", "kind": "fuel", "capacity": "120"})
-    subject = app.extensions["desk"].inspections.get(begun).state.subjects("row/tanks/")[0]
+    """Its entries stay in the journal; the row is not shown any more."""
+    client.post(
+        f"/inspection/{begun}/particulars/tanks/new",
+        data={"name": "Fuel 1", "kind": "fuel", "capacity": "120"},
+    )
+    subject = app.extensions["data_folder"].inspections.get(begun).state.subjects("row/tanks/")[0]
     row = subject.split("/")[2]
-    client.post(f"/inspection/{begun}/particulars/tanks/{row}", data={"name": "Fuel 1 port", "kind": "fuel", "capacity": "118,5"})
+    client.post(
+        f"/inspection/{begun}/particulars/tanks/{row}",
+        data={"name": "Fuel 1 port", "kind": "fuel", "capacity": "118,5"},
+    )
     assert "118,5" in text_of(client.get(f"/inspection/{begun}/particulars"))
 
     client.post(f"/inspection/{begun}/particulars/tanks/{row}/gone")
@@ -77,10 +97,10 @@ def test_levels_are_kept_and_a_new_inspection_may_begin_with_them(client, app, b
     """Set for this inspection, and for every new one where that is asked."""
     client.post(f"/inspection/{begun}/rules", data={"retain_from": "80", "everywhere": "yes"})
     other = client.post("/inspections", data={"go": "walk"}).headers["Location"].split("/")[2]
-    desk = app.extensions["desk"]
+    data = app.extensions["data_folder"]
 
-    assert 80 == desk.assessment_of(desk.inspections.get(begun)).settings.retain_from
-    assert 80 == desk.assessment_of(desk.inspections.get(other)).settings.retain_from
+    assert 80 == data.assessment_of(data.inspections.get(begun)).settings.retain_from
+    assert 80 == data.assessment_of(data.inspections.get(other)).settings.retain_from
 
 
 @pytest.mark.parametrize("data", [{"coverage": "140"}, {"discount_rate": "much"}])
@@ -94,36 +114,72 @@ def test_a_level_that_cannot_be_is_refused(client, begun, data):
 
 def test_own_limits_need_the_text_they_come_from(client, app, begun):
     """Without it they are refused; with it the assessment uses them."""
-    name, profile = next((one.name, one.profile) for one in CRITERIA.values() if one.profile)
+    name, profile = next((one.name, one.limit_set) for one in CRITERIA.values() if one.limit_set)
     limit = profile.limits[0]
-    refused = client.post(f"/inspection/{begun}/rules/{name}", data={limit.name: f"{limit.value:g}"})
-    kept = client.post(f"/inspection/{begun}/rules/{name}", data={limit.name: f"{limit.value:g}", "source": "Own rules, 2025, table 3"})
+    refused = client.post(
+        f"/inspection/{begun}/rules/{name}", data={limit.name: f"{limit.value:g}"}
+    )
+    kept = client.post(
+        f"/inspection/{begun}/rules/{name}",
+        data={limit.name: f"{limit.value:g}", "source": "Own rules, 2025, table 3"},
+    )
 
     assert (400, 302) == (refused.status_code, kept.status_code)
-    desk = app.extensions["desk"]
-    assert "Own rules, 2025, table 3" in str(desk.assessment_of(desk.inspections.get(begun)).profiles[name].source)
+    data = app.extensions["data_folder"]
+    assert "Own rules, 2025, table 3" in str(
+        data.assessment_of(data.inspections.get(begun)).profiles[name].source
+    )
 
 
 def test_the_rate_book_prices_a_work_line(client, app, begun):
     """Quantity times rate, and the line remembers what it was made from."""
-    client.post("/rates", data={"name": "Steel renewed", "unit": "kg", "low": "8", "likely": "11", "high": "16", "currency": "crowns", "on": "2026-04"})
-    rate = app.extensions["desk"].catalogue.all("rates")[0]["id"]
-    client.post(f"/inspection/{begun}/decide/hull/line", data={"text": "Renew plates", "act": "refurbish", "unit": "all", "rate": rate, "quantity": "2500"})
-    desk = app.extensions["desk"]
-    line = next(line for system in desk.assessment_of(desk.inspections.get(begun)).systems for line in system.lines)
+    client.post(
+        "/rates",
+        data={
+            "name": "Steel renewed",
+            "unit": "kg",
+            "low": "8",
+            "likely": "11",
+            "high": "16",
+            "currency": "crowns",
+            "on": "2026-04",
+        },
+    )
+    rate = app.extensions["data_folder"].catalogue.all("rates")[0]["id"]
+    client.post(
+        f"/inspection/{begun}/decide/hull/line",
+        data={
+            "text": "Renew plates",
+            "act": "refurbish",
+            "unit": "all",
+            "rate": rate,
+            "quantity": "2500",
+        },
+    )
+    data = app.extensions["data_folder"]
+    line = next(
+        line
+        for system in data.assessment_of(data.inspections.get(begun)).systems
+        for line in system.lines
+    )
 
     assert (20_000, 27_500, 40_000) == (line.low, line.likely, line.high)
     assert "2500 kg at 11 crowns/kg" in line.rate
 
 
-@pytest.mark.parametrize("data", [
-    {"name": "Steel", "unit": "kg", "low": "8", "likely": "4", "high": "16"}, {"unit": "kg", "low": "1", "likely": "1", "high": "1"},
-    {"name": "Steel", "unit": "kg", "low": "-1", "likely": "4", "high": "16"}, {"name": "S", "unit": "t", "low": "", "likely": "", "high": ""},
-])
+@pytest.mark.parametrize(
+    "data",
+    [
+        {"name": "Steel", "unit": "kg", "low": "8", "likely": "4", "high": "16"},
+        {"unit": "kg", "low": "1", "likely": "1", "high": "1"},
+        {"name": "Steel", "unit": "kg", "low": "-1", "likely": "4", "high": "16"},
+        {"name": "S", "unit": "t", "low": "", "likely": "", "high": ""},
+    ],
+)
 def test_a_rate_that_cannot_be_is_refused(client, app, data):
     """A sentence, and an empty book."""
     assert client.post("/rates", data=data).status_code == 400
-    assert [] == app.extensions["desk"].catalogue.all("rates")
+    assert [] == app.extensions["data_folder"].catalogue.all("rates")
 
 
 def test_the_next_look_fits_the_minutes_and_gives_its_reason(client, begun):
@@ -155,9 +211,15 @@ def test_candidates_stand_side_by_side_and_can_be_printed(client, begun):
     assert client.get(f"/compare/report.pdf?{ids}").data.startswith(b"%PDF")
 
 
-@pytest.mark.parametrize("query", [
-    "id=nowhere", "weight-cost=much", "weight-cost=-1", "weight-cost=0&weight-condition=0&weight-requirements=0&weight-surveys=0",
-])
+@pytest.mark.parametrize(
+    "query",
+    [
+        "id=nowhere",
+        "weight-cost=much",
+        "weight-cost=-1",
+        "weight-cost=0&weight-condition=0&weight-requirements=0&weight-surveys=0",
+    ],
+)
 def test_a_comparison_that_cannot_be_is_told_in_a_sentence(client, begun, query):
     """Unknown inspections and weights that cannot be used are refused."""
     answer = client.get(f"/compare?id={begun}&{query}")

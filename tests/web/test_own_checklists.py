@@ -1,4 +1,7 @@
-"""A surveyor's own checklists in the data folder add or replace a system; a mistake in them stops nothing."""
+"""A surveyor's own checklists in the data folder add or replace a system.
+
+A mistake in them stops nothing.
+"""
 
 import pytest
 
@@ -11,6 +14,7 @@ OWN = places.shipped("checklists") / "open-deck.toml"
 def started(tmp_path):
     """Starts the tool over a data folder with these files in its checklists folder."""
     apps = []
+
     def start(files):
         folder = tmp_path / "data" / "checklists"
         folder.mkdir(parents=True)
@@ -18,28 +22,42 @@ def started(tmp_path):
             (folder / name).write_text(text, encoding="utf-8")
         apps.append(create_app(tmp_path / "data", TESTING=True, WTF_CSRF_ENABLED=False))
         return apps[-1]
+
     yield start
     for app in apps:
-        app.extensions["desk"].close()
+        app.extensions["data_folder"].close()
 
 
 def begun(app):
-    inspection_id = app.test_client().post("/inspections", data={"go": "walk"}).headers["Location"].split("/")[2]
-    desk = app.extensions["desk"]
-    return desk.library_of(desk.inspections.get(inspection_id))
+    inspection_id = (
+        app.test_client()
+        .post("/inspections", data={"go": "walk"})
+        .headers["Location"]
+        .split("/")[2]
+    )
+    data = app.extensions["data_folder"]
+    return data.library_of(data.inspections.get(inspection_id))
 
 
 def test_a_new_file_adds_a_system(started):
     """Twenty-one systems and his own one; the next inspection carries it."""
-    app = started({"diving-gear.toml": OWN.read_text().replace('id = "open-deck"', 'id = "diving-gear"').replace('name = "Open deck', 'name = "Diving gear')})
+    app = started(
+        {
+            "diving-gear.toml": OWN.read_text()
+            .replace('id = "open-deck"', 'id = "diving-gear"')
+            .replace('name = "Open deck', 'name = "Diving gear')
+        }
+    )
 
     assert "diving-gear" in begun(app).systems
     assert "open-deck" in begun(app).systems
 
 
 def test_a_file_of_the_same_name_replaces_a_system(started):
-    """His own words stand, the others are as shipped."""
-    app = started({"open-deck.toml": OWN.read_text().replace('name = "Open deck', 'name = "Our deck')})
+    """His own words are used, the others are as shipped."""
+    app = started(
+        {"open-deck.toml": OWN.read_text().replace('name = "Open deck', 'name = "Our deck')}
+    )
 
     assert begun(app).systems["open-deck"].name.startswith("Our deck")
     assert len(begun(app).systems) == 21

@@ -1,4 +1,7 @@
-"""Pages of prepare, walk, decide and report; every route with bad input gives 4xx and a sentence, never a 500."""
+"""Pages of prepare, walk, decide and report.
+
+Every route with bad input gives 4xx and a sentence, never a 500.
+"""
 
 import re
 
@@ -15,23 +18,49 @@ def test_three_taps_lead_to_the_walk(client):
     assert answer.request.path.endswith("/walk")
 
 
-@pytest.mark.parametrize("page", ["prepare", "walk", "decide", "decide/hull", "report", "edit/vessel", "edit/brief", "edit/inspection"])
+@pytest.mark.parametrize(
+    "page",
+    [
+        "prepare",
+        "walk",
+        "decide",
+        "decide/hull",
+        "report",
+        "edit/vessel",
+        "edit/brief",
+        "edit/inspection",
+    ],
+)
 def test_every_page_of_an_empty_inspection_shows(client, begun, page):
     """Nothing recorded yet is a normal case for every page."""
     assert client.get(f"/inspection/{begun}/{page}").status_code == 200
 
 
 def test_particulars_are_kept_and_shown(client, begun):
-    """What was typed for the vessel stands on the prepare page, with what the check digit says."""
-    client.post(f"/inspection/{begun}/edit/vessel", data={"name": "Grey Heron", "imo": "0001236", "length": "61,5", "dp_class": "2"})
+    """What was typed for the vessel is on the prepare page, with what the check digit says."""
+    client.post(
+        f"/inspection/{begun}/edit/vessel",
+        data={"name": "Grey Heron", "imo": "0001236", "length": "61,5", "dp_class": "2"},
+    )
     page = client.get(f"/inspection/{begun}/prepare").get_data(as_text=True)
 
     assert "Grey Heron" in page
     assert "61,5" in page
 
 
-@pytest.mark.parametrize(("field", "value"), [("length", "long"), ("length", "-3"), ("imo", "12"), ("built", "14.3.2008"), ("name", "x" * 201)])
-def test_a_bad_particular_is_refused_with_a_sentence_and_nothing_is_lost(client, begun, field, value):
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("length", "long"),
+        ("length", "-3"),
+        ("imo", "12"),
+        ("built", "14.3.2008"),
+        ("name", "x" * 201),
+    ],
+)
+def test_a_bad_particular_is_refused_with_a_sentence_and_nothing_is_lost(
+    client, begun, field, value
+):
     """The form comes back with what was typed and says what would be right; nothing is recorded."""
     answer = client.post(f"/inspection/{begun}/edit/vessel", data={"flag": "Nowhere", field: value})
     text = answer.get_data(as_text=True)
@@ -48,8 +77,13 @@ def test_units_are_counted_renamed_and_taken_out(client, begun):
     page = client.get(f"/inspection/{begun}/prepare").get_data(as_text=True)
     assert "Bow thruster 3" in page
 
-    client.post(f"/inspection/{begun}/units", data={"system": "thrusters", "unit-bow-thruster-3": "", "out-bow-thruster-3": "yes"})
-    assert 'name="unit-bow-thruster-3"' not in client.get(f"/inspection/{begun}/prepare").get_data(as_text=True)
+    client.post(
+        f"/inspection/{begun}/units",
+        data={"system": "thrusters", "unit-bow-thruster-3": "", "out-bow-thruster-3": "yes"},
+    )
+    assert 'name="unit-bow-thruster-3"' not in client.get(f"/inspection/{begun}/prepare").get_data(
+        as_text=True
+    )
 
 
 def test_a_decision_against_the_proposal_needs_its_reason(client, begun):
@@ -66,7 +100,12 @@ def test_a_decision_against_the_proposal_needs_its_reason(client, begun):
 @pytest.mark.parametrize("costs", [("3", "2", "1"), ("-1", "", ""), ("cheap", "", "")])
 def test_costs_that_cannot_be_are_refused(client, begun, costs):
     """A work line with costs that fall, lie below zero or are no numbers gets a sentence."""
-    form = dict(zip(("low", "likely", "high"), costs, strict=True), text="renew", act="refurbish", unit="all")
+    form = dict(
+        zip(("low", "likely", "high"), costs, strict=True),
+        text="renew",
+        act="refurbish",
+        unit="all",
+    )
     answer = client.post(f"/inspection/{begun}/decide/hull/line", data=form)
 
     assert answer.status_code == 400
@@ -74,29 +113,52 @@ def test_costs_that_cannot_be_are_refused(client, begun, costs):
 
 
 BAD = [
-    ("get", "/no-such-page"), ("get", "/inspection/none/walk"), ("get", "/inspection/%2e%2e/walk"), ("get", "/inspection/{id}/decide/none"),
-    ("get", "/inspection/{id}/edit/none"), ("post", "/inspection/{id}/units"), ("post", "/inspection/{id}/decide/hull/verdict"),
-    ("post", "/inspection/{id}/decide/none/verdict"), ("post", "/inspection/{id}/decide/hull/line"), ("post", "/inspection/{id}/decide/hull/facts?x=1"),
-    ("post", "/inspection/{id}/finding"), ("post", "/inspection/{id}/gone/scope/none"), ("post", "/inspection/{id}/gone/vessel/x"),
-    ("get", "/inspection/{id}/report.pdf?paper=a0"), ("get", "/inspection/{id}/report.pdf?units=old"), ("get", "/exchange/{id}/entries?after=-1"),
-    ("get", "/exchange/{id}/entries?after=x"), ("put", "/exchange/{id}/photo/xyz"), ("get", "/inspection/{id}/photo/xyz/thumb"),
-    ("get", "/inspection/{id}/photo/" + "0" * 64 + "/thumb"), ("delete", "/inspections"), ("post", "/exchange/none/entries"),
+    ("get", "/no-such-page"),
+    ("get", "/inspection/none/walk"),
+    ("get", "/inspection/%2e%2e/walk"),
+    ("get", "/inspection/{id}/decide/none"),
+    ("get", "/inspection/{id}/edit/none"),
+    ("post", "/inspection/{id}/units"),
+    ("post", "/inspection/{id}/decide/hull/verdict"),
+    ("post", "/inspection/{id}/decide/none/verdict"),
+    ("post", "/inspection/{id}/decide/hull/line"),
+    ("post", "/inspection/{id}/decide/hull/facts?x=1"),
+    ("post", "/inspection/{id}/finding"),
+    ("post", "/inspection/{id}/gone/scope/none"),
+    ("post", "/inspection/{id}/gone/vessel/x"),
+    ("get", "/inspection/{id}/report.pdf?paper=a0"),
+    ("get", "/inspection/{id}/report.pdf?units=old"),
+    ("get", "/exchange/{id}/entries?after=-1"),
+    ("get", "/exchange/{id}/entries?after=x"),
+    ("put", "/exchange/{id}/photo/xyz"),
+    ("get", "/inspection/{id}/photo/xyz/thumb"),
+    ("get", "/inspection/{id}/photo/" + "0" * 64 + "/thumb"),
+    ("delete", "/inspections"),
+    ("post", "/exchange/none/entries"),
 ]
 
 
 @pytest.mark.parametrize(("method", "address"), BAD)
 def test_bad_requests_get_a_sentence_never_a_500(client, begun, method, address):
-    """Every route with bad input answers 4xx with a sentence (a form with empty facts alone is fine)."""
-    answer = getattr(client, method)(address.format(id=begun), data={"life_years": "ten"} if address.endswith("x=1") else None)
+    """Every route with bad input answers 4xx with a sentence (empty facts alone are fine)."""
+    answer = getattr(client, method)(
+        address.format(id=begun), data={"life_years": "ten"} if address.endswith("x=1") else None
+    )
 
     assert 400 <= answer.status_code < 500
-    text = answer.json["error"] if answer.is_json else re.search(r'class="fault"[^>]*>([^<]+)', answer.get_data(as_text=True)).group(1)
+    text = (
+        answer.json["error"]
+        if answer.is_json
+        else re.search(r'class="fault"[^>]*>([^<]+)', answer.get_data(as_text=True)).group(1)
+    )
     assert len(text) > 10
 
 
 def test_a_strangers_page_cannot_write(client, begun):
     """A post that comes from another origin is refused."""
-    answer = client.post("/surveyors", data={"name": "X"}, headers={"Origin": "https://elsewhere.example"})
+    answer = client.post(
+        "/surveyors", data={"name": "X"}, headers={"Origin": "https://elsewhere.example"}
+    )
 
     assert answer.status_code == 403
 
@@ -114,10 +176,18 @@ def test_a_write_without_a_token_is_refused(tmp_path):
     assert client.post("/surveyors", data={"name": "X"}).status_code == 400
     token = client.get("/session").json["csrf"]
     assert client.post("/surveyors", data={"name": "X", "csrf_token": token}).status_code == 302
-    app.extensions["desk"].close()
+    app.extensions["data_folder"].close()
 
 
 def test_every_answer_carries_the_content_policy(client):
     """Pages and refusals alike forbid foreign and inline scripts."""
     for address in ("/", "/no-such-page", "/session"):
         assert "default-src 'self'" in client.get(address).headers["Content-Security-Policy"]
+
+
+def test_a_card_says_what_passing_by_tells(client, begun):
+    """The glance and what makes one stop are on the card, for whoever has no time to stay."""
+    page = client.get(f"/inspection/{begun}/walk").text
+
+    assert "<b>in passing</b> Photograph plate and hour meter of the engine." in page
+    assert "Stop for: meters far apart, or plate painted over." in page

@@ -6,9 +6,9 @@ import json
 import pytest
 
 from inspector.record.catalogue import Catalogue
-from inspector.web.devices import LIFE as PASS_LIFE
-from inspector.web.devices import MOST, Devices, NoMoreDevices
-from inspector.web.pairing import LIFE, MOST_WRONG, CodeRefused, Pairing
+from inspector.sharing.devices import LIFE as PASS_LIFE
+from inspector.sharing.devices import MOST, Devices, NoMoreDevices
+from inspector.sharing.pairing import LIFE, MOST_WRONG, CodeRefused, Pairing
 
 
 class Clock:
@@ -114,7 +114,10 @@ def test_a_revoked_or_expired_pass_lets_in_no_more(devices, clock, tmp_path):
 
 
 def test_the_same_browser_stays_the_same_device(devices):
-    """With its earlier pass a device keeps its name in the journal, even after it was revoked; the old token is worth nothing."""
+    """With its earlier pass a device keeps its name in the journal, even after it was revoked.
+
+    The old token is worth nothing.
+    """
     token, first = devices.let_in("one")
     devices.revoke(first["id"])
     fresh, again = devices.let_in("one", (first["id"], token))
@@ -135,13 +138,22 @@ def test_a_false_earlier_pass_makes_another_device(devices):
 def test_devices_are_bounded(devices):
     """No more devices than the list can show."""
     for number in range(MOST):
-        devices._keep({"id": f"d-{number}", "name": "x", "token_sha256": "", "since": 0, "seen": 0, "revoked": False})
+        devices._keep(
+            {
+                "id": f"d-{number}",
+                "name": "x",
+                "token_sha256": "",
+                "since": 0,
+                "seen": 0,
+                "revoked": False,
+            }
+        )
     with pytest.raises(NoMoreDevices, match="take out"):
         devices.let_in("one more")
 
 
 def test_a_device_seen_often_costs_few_writes(devices, clock, tmp_path):
-    """"Last seen" is written now and then only, yet shown to the second."""
+    """ "Last seen" is written now and then only, yet shown to the second."""
     token, _ = devices.let_in("one")
     before = (tmp_path / "catalogue.json").stat().st_mtime_ns
     clock.now += 10

@@ -1,4 +1,7 @@
-"""The real server shared on an address: basic over http, full over https with its own authority; and what is refused at the start."""
+"""The real server shared on an address.
+
+Basic over http, full over https with its own authority; and what is refused at the start.
+"""
 
 import http.client
 import json
@@ -12,13 +15,16 @@ from pathlib import Path
 
 import pytest
 
-from inspector import addresses, authority, fetching
-from inspector.cli import main
+from inspector.cli.parser import main
+from inspector.sharing import addresses, authority
+from inspector.sharing import certificate_page as fetching
 
 ROOT = Path(__file__).resolve().parents[2]
 # An address of this machine that is neither the laptop's own name nor needs a network.
 ADDRESS = "127.0.0.2"
-linux = pytest.mark.skipif(sys.platform != "linux", reason="only Linux answers on all of 127.0.0.0/8 by itself")
+linux = pytest.mark.skipif(
+    sys.platform != "linux", reason="only Linux answers on all of 127.0.0.0/8 by itself"
+)
 
 
 def free_port():
@@ -40,8 +46,22 @@ def start(tmp_path):
 
     def begin(*more, port=None):
         port = port or free_port()
-        command = [sys.executable, "-m", "inspector", "serve", "--data", str(tmp_path / "data"), "--port", str(port), "--no-browser", "--share", *more]
-        process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+        command = [
+            sys.executable,
+            "-m",
+            "inspector",
+            "serve",
+            "--data",
+            str(tmp_path / "data"),
+            "--port",
+            str(port),
+            "--no-browser",
+            "--share",
+            *more,
+        ]
+        process = subprocess.Popen(
+            command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        )
         running.append(process)
         for line in process.stdout:
             if line.startswith("Shared"):
@@ -72,20 +92,35 @@ def new_code(port):
     """A code, as the person at the laptop has it made."""
     _, data, headers = at_laptop(port, "GET", "/session")
     cookie = headers["Set-Cookie"].partition(";")[0]
-    status, page, _ = at_laptop(port, "POST", "/sharing/code", "", **{"Cookie": cookie, "X-CSRFToken": json.loads(data)["csrf"]})
+    status, page, _ = at_laptop(
+        port,
+        "POST",
+        "/sharing/code",
+        "",
+        **{"Cookie": cookie, "X-CSRFToken": json.loads(data)["csrf"]},
+    )
     assert 200 == status
     return re.search(r"[a-z2-9]{4}-[a-z2-9]{4}-[a-z2-9]{4}", page.decode()).group()
 
 
 def join(connection, port):
-    status, data, _ = ask(connection, "POST", "/join", json.dumps({"code": new_code(port), "name": "tablet"}), **{"Content-Type": "application/json"})
+    status, data, _ = ask(
+        connection,
+        "POST",
+        "/join",
+        json.dumps({"code": new_code(port), "name": "tablet"}),
+        **{"Content-Type": "application/json"},
+    )
     assert 200 == status
     return json.loads(data)
 
 
 @linux
 def test_basic_sharing_answers_on_the_one_address_and_on_loopback(start):
-    """A device joins over http at the shared address; a third address of the same machine does not answer."""
+    """A device joins over http at the shared address.
+
+    A third address of the same machine does not answer.
+    """
     _, port = start("--address", ADDRESS)
     device = http.client.HTTPConnection(ADDRESS, port, timeout=10)
     assert 401 == ask(device, "GET", "/session")[0]
@@ -100,7 +135,10 @@ def test_basic_sharing_answers_on_the_one_address_and_on_loopback(start):
 
 @linux
 def test_full_sharing_speaks_tls_under_its_own_authority(start, tmp_path):
-    """A client that trusts only the fetched authority gets in over https; one that does not trust it is refused by its own rules."""
+    """A client that trusts only the fetched authority gets in over https.
+
+    One that does not trust it is refused by its own rules.
+    """
     pytest.importorskip("cheroot")
     pytest.importorskip("cryptography")
     _, port = start("--address", ADDRESS, "--mode", "full")
@@ -120,12 +158,17 @@ def test_full_sharing_speaks_tls_under_its_own_authority(start, tmp_path):
     assert fingerprint in page
     assert fingerprint in at_laptop(port, "GET", "/sharing")[1].decode()
     with pytest.raises(ssl.SSLCertVerificationError):
-        http.client.HTTPSConnection(ADDRESS, port, timeout=10, context=ssl.create_default_context()).connect()
+        http.client.HTTPSConnection(
+            ADDRESS, port, timeout=10, context=ssl.create_default_context()
+        ).connect()
 
 
 @linux
 def test_a_mode_is_kept_over_a_restart(start, tmp_path):
-    """The only inspection is shared at the start; a second start in the other mode ends in one sentence."""
+    """The only inspection is shared at the start.
+
+    A second start in the other mode ends in one sentence.
+    """
     assert 0 == main(["import", str(a_bundle(tmp_path)), "--data", str(tmp_path / "data")])
     first, _ = start("--address", ADDRESS, "--mode", "basic")
     first.kill()
@@ -139,11 +182,11 @@ def test_a_mode_is_kept_over_a_restart(start, tmp_path):
 def a_bundle(tmp_path):
     from inspector.places import shipped
     from inspector.record import bundle
-    from inspector.record.store import Inspections
+    from inspector.record.inspections import Inspections
 
     elsewhere = Inspections(tmp_path / "elsewhere", "other")
     one = elsewhere.create(shipped("checklists"), "one")
-    one.say("QX", [("vessel", "name", "Grey Heron")])
+    one.record("QX", [("vessel", "name", "Grey Heron")])
     bundle.write(one.folder, tmp_path / "one.zip")
     elsewhere.close()
     return tmp_path / "one.zip"
@@ -158,40 +201,68 @@ def test_a_taken_port_is_refused_never_replaced(start):
         process, port = start("--address", ADDRESS, port=other.getsockname()[1])
 
         assert 1 == process.wait(timeout=20)
-        told = process.stderr.read()
-    assert f"Port {port} of {ADDRESS} cannot be had" in told
-    assert "Traceback" not in told
+        printed = process.stderr.read()
+    assert f"Port {port} of {ADDRESS} cannot be had" in printed
+    assert "Traceback" not in printed
 
 
-@pytest.mark.skipif(sys.platform == "win32", reason="rights are told otherwise there")
+@pytest.mark.skipif(sys.platform == "win32", reason="rights are others there")
 @linux
 def test_secrets_are_their_owners_alone(start, tmp_path):
-    """Data folder, key, cookie secret and catalogue (digests of tokens): nobody else on this machine may read them."""
+    """Data folder, key, cookie secret and catalogue (digests of tokens).
+
+    Nobody else on this machine may read them.
+    """
     pytest.importorskip("cheroot")
     _, _ = start("--address", ADDRESS, "--mode", "full")
     data = tmp_path / "data"
-    rights = {name: stat.S_IMODE((data / name).stat().st_mode) for name in ("", "tls", "tls/key.pem", "secret", "catalogue.json")}
+    rights = {
+        name: stat.S_IMODE((data / name).stat().st_mode)
+        for name in ("", "tls", "tls/key.pem", "secret", "catalogue.json")
+    }
 
-    assert {"": 0o700, "tls": 0o700, "tls/key.pem": 0o600, "secret": 0o600, "catalogue.json": 0o600} == rights
-    assert ["authority.pem", "certificate.pem", "key.pem"] == sorted(path.name for path in (data / "tls").iterdir())
+    assert {
+        "": 0o700,
+        "tls": 0o700,
+        "tls/key.pem": 0o600,
+        "secret": 0o600,
+        "catalogue.json": 0o600,
+    } == rights
+    assert ["authority.pem", "certificate.pem", "key.pem"] == sorted(
+        path.name for path in (data / "tls").iterdir()
+    )
 
 
-@pytest.mark.parametrize(("asked", "own", "chosen"), [
-    (None, ["192.168.137.1"], "192.168.137.1"), (None, ["10.42.0.1", "8.8.4.4"], "10.42.0.1"), ("10.42.0.1", ["10.42.0.1", "192.168.2.1"], "10.42.0.1"),
-])
+@pytest.mark.parametrize(
+    ("asked", "own", "chosen"),
+    [
+        (None, ["192.168.137.1"], "192.168.137.1"),
+        (None, ["10.42.0.1", "8.8.4.4"], "10.42.0.1"),
+        ("10.42.0.1", ["10.42.0.1", "192.168.2.1"], "10.42.0.1"),
+    ],
+)
 def test_the_one_address_is_chosen(asked, own, chosen):
     """The address asked for, else the only private one."""
     assert chosen == addresses.choose(asked, own)
 
 
-@pytest.mark.parametrize(("asked", "own", "told"), [
-    (None, [], "no address on a private network"), (None, ["10.42.0.1", "192.168.2.1"], "10.42.0.1, 192.168.2.1"),
-    ("10.0.0.9", ["10.42.0.1"], "is not an address"),
-    ("0.0.0.0", ["10.42.0.1"], "cannot be shared on"), ("::1", ["10.42.0.1"], "cannot be shared on"), ("laptop", ["10.42.0.1"], "is not an address"),
-])
-def test_an_address_that_cannot_be_is_told_with_those_that_can(asked, own, told):
-    """None, several, a foreign one, all of them at once: one sentence that lists the machine's own."""
-    with pytest.raises(addresses.NoAddress, match=told):
+@pytest.mark.parametrize(
+    ("asked", "own", "sentence"),
+    [
+        (None, [], "no address on a private network"),
+        (None, ["10.42.0.1", "192.168.2.1"], "10.42.0.1, 192.168.2.1"),
+        ("10.0.0.9", ["10.42.0.1"], "is not an address"),
+        ("0.0.0.0", ["10.42.0.1"], "cannot be shared on"),
+        ("::1", ["10.42.0.1"], "cannot be shared on"),
+        ("laptop", ["10.42.0.1"], "is not an address"),
+    ],
+)
+def test_an_address_that_cannot_be_is_refused_with_those_that_can(asked, own, sentence):
+    """None, several, a foreign one, all of them at once.
+
+    One sentence that lists the machine's own.
+    """
+    with pytest.raises(addresses.NoAddress, match=sentence):
         addresses.choose(asked, own)
 
 
@@ -199,20 +270,33 @@ def test_an_address_that_cannot_be_is_told_with_those_that_can(asked, own, told)
 def test_full_sharing_without_the_extra_is_one_sentence(monkeypatch, capsys, tmp_path):
     """Without the extra, the sentence names the command that brings it."""
     monkeypatch.setitem(sys.modules, "cryptography", None)
-    arguments = ["serve", "--data", str(tmp_path), "--share", "--address", ADDRESS, "--mode", "full", "--no-browser"]
+    arguments = [
+        "serve",
+        "--data",
+        str(tmp_path),
+        "--share",
+        "--address",
+        ADDRESS,
+        "--mode",
+        "full",
+        "--no-browser",
+    ]
 
     assert 1 == main([*arguments, "--port", str(free_port())])
     assert "pip install 'inspector[share]'" in capsys.readouterr().err
 
 
 def test_how_to_share_without_sharing_is_refused(capsys, tmp_path):
-    """--address or --mode alone are told."""
+    """--address or --mode alone are refused."""
     assert 1 == main(["serve", "--data", str(tmp_path), "--mode", "full", "--no-browser"])
     assert "--share" in capsys.readouterr().err
 
 
 def test_an_identity_is_kept_while_it_serves(tmp_path):
-    """The same address has the same authority, so that devices need it once; another one, or an old one, needs a new."""
+    """The same address has the same authority, so that devices need it once.
+
+    Another one, or an old one, needs a new.
+    """
     pytest.importorskip("cheroot")
     from datetime import UTC, datetime, timedelta
 
@@ -222,19 +306,29 @@ def test_an_identity_is_kept_while_it_serves(tmp_path):
     other = authority.identity_for(tmp_path, "192.168.7.8").fingerprint
 
     assert first != other
-    assert other != authority.identity_for(tmp_path, "192.168.7.8", datetime.now(UTC) + timedelta(days=390)).fingerprint
+    assert (
+        other
+        != authority.identity_for(
+            tmp_path, "192.168.7.8", datetime.now(UTC) + timedelta(days=390)
+        ).fingerprint
+    )
 
 
 def test_the_authority_cannot_speak_for_public_names(tmp_path):
-    """Even with its key, which is thrown away, it is bounded to private addresses and local names; its certificate lives at most 825 days."""
+    """It speaks for private addresses and local names only, and for 825 days at most."""
     pytest.importorskip("cheroot")
     x509 = pytest.importorskip("cryptography.x509")
     made = authority.identity_for(tmp_path, "192.168.7.7")
-    root, leaf = (x509.load_pem_x509_certificate(path.read_bytes()) for path in (made.authority, made.certificate))
+    root, leaf = (
+        x509.load_pem_x509_certificate(path.read_bytes())
+        for path in (made.authority, made.certificate)
+    )
     permitted = root.extensions.get_extension_for_class(x509.NameConstraints)
 
     assert permitted.critical
-    assert {"local", "localhost", *authority.PRIVATE} == {str(one.value) for one in permitted.value.permitted_subtrees}
+    assert {"local", "localhost", *authority.PRIVATE} == {
+        str(one.value) for one in permitted.value.permitted_subtrees
+    }
     assert (leaf.not_valid_after_utc - leaf.not_valid_before_utc).days <= 825
     leaf.verify_directly_issued_by(root)
 
@@ -242,7 +336,9 @@ def test_the_authority_cannot_speak_for_public_names(tmp_path):
 def test_the_fetching_page_answers_under_its_address_only(tmp_path):
     """A rebound name is refused there too, and no script may run."""
     pytest.importorskip("cheroot")
-    client = fetching.make(authority.identity_for(tmp_path, "192.168.7.7"), "192.168.7.7").test_client()
+    client = fetching.make(
+        authority.identity_for(tmp_path, "192.168.7.7"), "192.168.7.7"
+    ).test_client()
 
     assert 400 == client.get("/", headers={"Host": "rebound.example"}).status_code
     good = client.get("/", headers={"Host": "192.168.7.7:5732"})

@@ -1,162 +1,295 @@
-// The walk page: opens what is kept, wires the parts, and says so when this device cannot keep anything.
+// The walk page: opens what is kept, connects the parts, and reports when this device cannot keep
+// anything.
 
-import { Advice } from "./advice.js";
-import { settleWithin } from "./answers.js";
-import { AppHere } from "./app_here.js";
-import { Cards } from "./cards.js";
-import { storage } from "./device.js";
-import { prepareDigest } from "./digest.js";
-import { keepDrafts, recordDrafts } from "./drafts.js";
-import { Findings } from "./findings.js";
-import { Handover } from "./handover.js";
-import { Log } from "./log.js";
-import { readPass } from "./pass.js";
-import { PhotoDialog, take } from "./photos.js";
-import { requeuePhotos } from "./pictures.js";
-import { Ready } from "./ready.js";
-import { paintRefused } from "./refused.js";
-import { alarm } from "./status.js";
-import { paintStripWords } from "./strip.js";
-import { Tabs } from "./tabs.js";
-import { Talk } from "./talk.js";
-import { fetchThumbsFrom } from "./thumbs.js";
-import { Plan, Views } from "./views.js";
-import { saveWaiting } from "./waiting_file.js";
-import { paintWho, wireWho } from "./who.js";
+import { settleWithin } from "./cards/answers.js";
+import { CardAnswers } from "./cards/card_answers.js";
+import { keepDrafts, recordDrafts } from "./cards/drafts.js";
+import { recordPassedWithin } from "./cards/walked_past.js";
+import { Connection } from "./handover/connection.js";
+import { Handover } from "./handover/handover.js";
+import { saveWaiting } from "./handover/waiting_file.js";
+import { alarm, sentenceOf } from "./page/alarm.js";
+import { around, byId, find, findAll } from "./page/elements.js";
+import { refuseCutPastes } from "./page/pasted_text.js";
+import { whenQuiet } from "./page/quiet.js";
+import { prepareDigest } from "./photos/digest.js";
+import { takePhoto } from "./photos/take_photo.js";
+import { fetchThumbnailsWith } from "./photos/thumbnails.js";
+import { JudgingHere } from "./python/judging_here.js";
+import { Python } from "./python/python.js";
+import { Log } from "./record/log.js";
+import { OtherTabs } from "./record/other_tabs.js";
+import { Advice } from "./screens/advice.js";
+import { AppOnDevice } from "./screens/app_on_device.js";
+import { FindingDialog } from "./screens/finding_dialog.js";
+import { Findings } from "./screens/findings.js";
+import { PhotoDialog } from "./screens/photo_dialog.js";
+import { Place } from "./screens/place.js";
+import { Plan } from "./screens/plan.js";
+import { Ready } from "./screens/ready.js";
+import { Refused } from "./screens/refused.js";
+import { Leaving } from "./screens/leaving.js";
+import { paintStrip } from "./screens/strip.js";
+import { wireTools } from "./screens/tools.js";
+import { wireUndo } from "./screens/undo.js";
+import { Views } from "./screens/views.js";
+import { paintWho, wireWho } from "./screens/who.js";
+import { deviceSpace } from "./storage/device_space.js";
+import { readPass } from "./storage/pass.js";
+import { requeuePhotos } from "./storage/photo_store.js";
 
-const page = document.querySelector(".walk");
-const log = new Log(page.dataset.inspection);
-const talk = new Talk(page.dataset.host);
-const handover = new Handover(log, talk);
-const appHere = new AppHere();
-const tabs = new Tabs(log);
+/** @import { TakenPhoto } from "./photos/take_photo.js" */
+/** @import { WrittenBack } from "./record/log.js" */
+/** @import { Entry } from "./storage/entry_store.js" */
+
+const LOOK_AT_SPACE_MS = 60_000;
+const LOOK_AT_WAITS_MS = 5_000;
+/** Python begins once nobody has touched the page for so long, so that it delays no tap. */
+const QUIET_MS = 2_000;
+const PYTHON_AT_THE_LATEST_MS = 30_000;
+
+const page = find(document, ".walk");
+const log = new Log(page.dataset.inspection ?? "");
+const connection = new Connection(page.dataset.host ?? "", page.dataset.nearby);
+const handover = new Handover(log, connection);
+const python = new Python(JSON.parse(page.dataset.python ?? "{}"));
+const app = new AppOnDevice(page.dataset.edition ?? "", python.addresses.checklists);
+const otherTabs = new OtherTabs(log);
 const plan = new Plan();
-const findings = new Findings(log, plan);
+const findingDialog = new FindingDialog(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
-const views = new Views(log, plan, findings, document.getElementById("here").textContent, {
-  ready: new Ready({ log, plan, handover, talk, appHere }),
-  advice: new Advice({ log, plan, talk, open: (subject) => views.open(subject) }),
-  refused: { where: "refused entries", paint: (box) => paintRefused(box, handover, plan, log.inspection) },
+const views = new Views(log, plan, byId("here").textContent ?? "", {
+  ready: new Ready({ log, plan, handover, connection, app, python }),
+  advice: new Advice({ log, plan, connection, open: (subject) => views.open(subject) }),
+  leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
+  refused: new Refused(handover, plan, log.inspection),
+  findings: new Findings(log, plan, findingDialog),
 });
+const place = new Place(log.inspection, views);
+/** @type {number | null} */
 let spaceLeft = null;
 
-const lost = (error) => `Not kept: this device cannot store it (${error?.message || error?.name || "no reason given"}). Do not close this page; free some space, then answer again.`;
-
-function paintUndo() {
-  const box = document.getElementById("undo");
-  box.hidden = !log.lastAct;
-  if (log.lastAct) box.querySelector("span").textContent = log.lastAct.words;
+/**
+ * What this device could not store is lost once the page is closed, so that is shown at once.
+ *
+ * @param {unknown} error
+ */
+function reportLost(error) {
+  const { message, name } = /** @type {Partial<Error>} */ (error ?? {});
+  const why = message || name || "no reason given";
+  alarm(
+    `Not kept: this device cannot store it (${why}). Do not close this page; free some ` +
+      "space, then answer again.",
+  );
 }
 
-// A picture that is here already keeps its place, and that is said.
-function sayAlready({ already }) {
-  if (already !== null) alarm(`This photo is kept already, under: ${plan.placeOf(already)}. It stays there; open it there to move it.`);
+/**
+ * Site data were cleared under the page: say what is back, and what is not.
+ *
+ * @param {WrittenBack} back
+ */
+function reportCleared({ entries, photos, lost }) {
+  alarm(
+    "This browser's data of the walk were cleared while this page was open. What this page " +
+      `knows is written back: ${entries} ${entries === 1 ? "entry" : "entries"} of this device, ` +
+      `${photos} ${photos === 1 ? "photo" : "photos"} that waited. ` +
+      "Keep the page open until the line above says that all is handed over.",
+  );
+  if (lost) {
+    alarm(
+      `${lost} ${lost === 1 ? "photo" : "photos"} that waited to be handed over could not be ` +
+        "read again: choose them once more from the camera's own pictures.",
+    );
+  }
+  // What keeps the page itself may have been cleared too, and the cookies with it.
+  app.open();
+  connection.openedAt = 0;
+  handover.now();
 }
 
-async function snap(event) {
-  const [file] = event.target.files;
-  event.target.value = "";
+/**
+ * A picture that is here already keeps its place, and that is shown.
+ *
+ * @param {TakenPhoto} photo
+ */
+function reportAlready({ already }) {
+  if (already === null) return;
+  const place = plan.placeOf(already);
+  alarm(`This photo is kept already, under: ${place}. It stays there; open it there to move it.`);
+}
+
+/** Keep a photo that is filed later. */
+async function snap() {
+  const input = byId("snap", HTMLInputElement);
+  const [file] = input.files ?? [];
+  // Emptied at once, so that the same picture may be chosen again.
+  input.value = "";
   if (!file) return;
   try {
-    sayAlready(await take(log, file, ""));
+    reportAlready(await takePhoto(log, file, ""));
   } catch (error) {
-    alarm(`The photo was not kept: ${error.message}`);
+    alarm(`The photo was not kept: ${sentenceOf(error)}`);
   }
 }
 
-function list(kind) {
-  for (const button of document.querySelectorAll("[data-list]")) button.setAttribute("aria-pressed", String(button.dataset.list === kind));
-  for (const box of document.querySelectorAll("[data-listing]")) box.hidden = box.dataset.listing !== kind;
-  views.order = kind === "space" ? "space" : "sheet";
+function goToNext() {
+  if (!views.next()) alarm("Every check has an answer, seen or not.");
+}
+
+/** @param {Event} event */
+function clicked(event) {
+  const { go, sheet, space, openPhoto, openFinding, list } =
+    around(event.target, "button")?.dataset ?? {};
+  if (go === "next") goToNext();
+  else if (go) location.hash = go;
+  else if (sheet) location.hash = `sheet/${sheet}`;
+  else if (space) location.hash = `space/${space}`;
+  else if (openPhoto) photoDialog.open(openPhoto);
+  else if (openFinding) findingDialog.openExisting(openFinding);
+  else if (list) place.listBy(list);
+}
+
+async function saveFile() {
+  try {
+    await saveWaiting(log);
+  } catch (error) {
+    alarm(`The file could not be made: ${sentenceOf(error)}`);
+  }
+}
+
+function closeDialogs() {
+  for (const dialog of findAll(document, "dialog[open]", HTMLDialogElement)) dialog.close();
 }
 
 function wirePage() {
-  document.addEventListener("click", (event) => {
-    const button = event.target.closest("button");
-    if (!button) return;
-    const { go, sheet, space, openPhoto, openFinding } = button.dataset;
-    if (go === "next") { if (!views.next()) alarm("Every check has an answer, seen or not."); }
-    else if (go) location.hash = go;
-    else if (sheet) location.hash = `sheet/${sheet}`;
-    else if (space) location.hash = `space/${space}`;
-    else if (openPhoto) photoDialog.open(openPhoto);
-    else if (openFinding) findings.open("", openFinding);
-    else if (button.dataset.list) list(button.dataset.list);
+  const cards = byId("cards");
+  document.addEventListener("click", clicked);
+  refuseCutPastes(document);
+  byId("snap").addEventListener("change", snap);
+  byId("save-file").addEventListener("click", saveFile);
+  wireUndo(log);
+  wireTools();
+  new CardAnswers(log, cards, {
+    onFinding: (subject) => findingDialog.openNew(subject),
+    onPhotoTaken: reportAlready,
   });
-  document.getElementById("snap").addEventListener("change", snap);
-  document.getElementById("save-file").addEventListener("click", () => saveWaiting(log).catch((error) => alarm(`The file could not be made: ${error.message}`)));
-  document.querySelector("#undo button").addEventListener("click", () => log.undo().catch(() => {}));
+  // A dialog shows what was recorded when it was opened, so it closes once two answers are settled.
+  settleWithin(log, page, closeDialogs);
+  recordPassedWithin(log, byId("cards"));
+  keepDrafts(log, cards);
+  wireWho(log, reportLost);
 }
 
 function wireLog() {
   log.addEventListener("change", (event) => {
-    const { subjects } = event.detail;
-    views.paint(subjects);
-    paintUndo();
+    const { subjects } = /** @type {CustomEvent<{ subjects: Set<string> }>} */ (event).detail;
+    views.paintChanged(subjects);
     paintWho(log);
-    handover.count().then(() => handover.queued + handover.photos && handover.now(), () => {});
+    handOverIfAnyWaits();
   });
-  log.addEventListener("recorded", (event) => handover.added(event.detail));
-  log.addEventListener("lost", (event) => alarm(lost(event.detail)));
+  log.addEventListener("recorded", (event) => {
+    handover.added(/** @type {CustomEvent<Entry[]>} */ (event).detail);
+  });
+  log.addEventListener("cleared", (event) => {
+    reportCleared(/** @type {CustomEvent<WrittenBack>} */ (event).detail);
+  });
+  log.addEventListener("lost", (event) => {
+    reportLost(/** @type {CustomEvent<unknown>} */ (event).detail);
+  });
+}
+
+async function handOverIfAnyWaits() {
+  try {
+    await handover.count();
+  } catch {
+    return; // counted again by the next hand-over
+  }
+  if (handover.waits) handover.now();
+}
+
+function wireHandover() {
   handover.addEventListener("change", () => {
-    paintStrip();
-    if (location.hash === "#refused" || (location.hash === "#advice" && !handover.queued)) views.again();
+    showStrip();
+    const showsAdvice = location.hash === "#advice" && !handover.queued;
+    if (location.hash === "#refused" || showsAdvice) views.paintScreen();
   });
-  for (const one of [appHere, tabs]) one.addEventListener("change", paintStrip);
+  app.addEventListener("change", showStrip);
+  otherTabs.addEventListener("change", showStrip);
   // What the ready screen could not prove a moment ago may be proved now.
-  for (const [one, event] of [[appHere, "change"], [handover, "contact"]]) one.addEventListener(event, () => location.hash === "#ready" && views.again());
+  const proveAgain = () => {
+    if (location.hash === "#ready") views.paintScreen();
+  };
+  app.addEventListener("change", proveAgain);
+  handover.addEventListener("contact", proveAgain);
+  // What could not be fetched while the computer was away can be fetched now.
+  handover.addEventListener("contact", () => python.startAgain());
+  python.addEventListener("change", proveAgain);
   addEventListener("online", () => handover.now());
 }
 
-function paintStrip() {
-  // A page that the computer no longer ships may not know what is asked for today.
-  const old = appHere.old || Boolean(talk.version && page.dataset.version !== talk.version);
-  paintStripWords(handover, { old, others: tabs.others, spaceLeft });
+function showStrip() {
+  app.learnShipped(connection.edition);
+  paintStrip(handover, { old: app.old, otherTabs: otherTabs.open, spaceLeft });
 }
 
 async function lookAtSpace() {
-  spaceLeft = (await storage()).left;
-  paintStrip();
+  spaceLeft = (await deviceSpace()).left;
+  showStrip();
 }
 
-// Without a service worker the page itself is gone once it is closed, so it warns while something waits or nobody answers.
+/** A device that was let in reaches the walks only, so it leaves to their list. */
+async function setWayOut() {
+  const pass = await readPass().catch(() => null);
+  if (pass) byId("leave", HTMLAnchorElement).href = "/";
+}
+
+/**
+ * Without a service worker the page itself is lost once it is closed, so it warns while something
+ * waits or nobody answers.
+ */
 function warnBeforeLeaving() {
-  // A device that was let in reaches the walks only, so it leaves to their list and not to the laptop's own pages.
-  readPass().then((pass) => { if (pass) document.getElementById("leave").href = "/"; }, () => {});
-  document.getElementById("basic").hidden = appHere.possible;
-  if (appHere.possible) return;
-  addEventListener("beforeunload", (event) => { if (handover.queued + handover.photos || handover.trouble) event.preventDefault(); });
+  byId("basic").hidden = app.possible;
+  if (app.possible) return;
+  addEventListener("beforeunload", (event) => {
+    if (handover.waits || handover.trouble) event.preventDefault();
+  });
 }
 
 async function start() {
   try {
     await log.open();
   } catch (error) {
-    alarm(lost(error));
-    document.getElementById("strip").textContent = "this device cannot keep anything";
+    reportLost(error);
+    byId("strip").textContent = "this device cannot keep anything";
     return;
   }
-  new Cards(log, document.getElementById("cards"), { onFinding: (subject) => findings.open(subject), onPhotoTaken: sayAlready });
-  settleWithin(log, page, () => findings.settled());
-  keepDrafts(log, document.getElementById("cards"));
-  wireWho(log, lost);
   wirePage();
   wireLog();
+  wireHandover();
   paintWho(log);
+  setWayOut();
   warnBeforeLeaving();
   prepareDigest();
-  fetchThumbsFrom(talk);
-  tabs.open();
-  views.show();
-  await recordDrafts(log).catch((error) => alarm(lost(error)));
-  await findings.openDraft().catch(() => {});
-  navigator.storage?.persist?.().catch(() => {});
+  fetchThumbnailsWith((url) => connection.fetchPicture(url));
+  otherTabs.connect();
+  place.takeUp();
+  await takeUpDrafts();
   page.dataset.ready = "yes";
-  appHere.open();
+  app.open();
+  new JudgingHere(log, python);
+  whenQuiet(() => python.start(), QUIET_MS, PYTHON_AT_THE_LATEST_MS);
   lookAtSpace();
-  setInterval(lookAtSpace, 60_000);
+  setInterval(lookAtSpace, LOOK_AT_SPACE_MS);
+  setInterval(showStrip, LOOK_AT_WAITS_MS);
   await requeuePhotos(log.inspection).catch(() => {});
   await handover.now();
+}
+
+/** Record or show what an earlier page left half-written. */
+async function takeUpDrafts() {
+  await recordDrafts(log).catch(reportLost);
+  await findingDialog.openDraft().catch(() => {});
+  navigator.storage?.persist?.().catch(() => {});
 }
 
 start();

@@ -1,0 +1,70 @@
+"""The commands that write a PDF: the report of one inspection, the comparison of several."""
+
+from argparse import Namespace
+from datetime import date
+
+from inspector.cli.command_options import (
+    add_command,
+    data_option,
+    opened_folder,
+    opened_inspection,
+    pdf_options,
+)
+from inspector.values.cell_text import figure
+from inspector.values.errors import InspectorError
+
+
+def add_to(commands) -> None:
+    """Add the commands of this module."""
+    shared = (data_option(), pdf_options())
+    text = "write the condition report of one inspection"
+    command = add_command(commands, "report", report, text, *shared)
+    command.add_argument("id")
+    text = "without every single reading and rating"
+    command.add_argument("--short", action="store_true", help=text)
+    text = "candidates against one brief, as a PDF"
+    command = add_command(commands, "compare", compare, text, *shared)
+    command.add_argument("ids", nargs="+", metavar="ID")
+
+
+def report(options: Namespace) -> None:
+    """Write the condition report."""
+    from inspector.services.report_files import make_report
+
+    data, inspection = opened_inspection(options)
+    make_report(
+        data,
+        inspection,
+        options.out,
+        paper=options.paper,
+        units=options.units,
+        whole=not options.short,
+    )
+    print(f"Written: {options.out}")
+
+
+def compare(options: Namespace) -> None:
+    """Write the comparison of several inspections, and print their ranking."""
+    from inspector.conversion.comparison.scores import WEIGHTS
+    from inspector.report.comparison_report import build
+    from inspector.services.comparison import comparison
+
+    # One candidate has a report; a ranking of one says nothing.
+    if len(options.ids) < 2:
+        raise InspectorError(
+            "A comparison needs at least two inspections; `inspector list` shows their ids."
+        )
+    found = comparison(opened_folder(options), options.ids, WEIGHTS)
+    build(
+        found,
+        options.out,
+        paper=options.paper,
+        units=options.units,
+        made_at=date.today().isoformat(),
+    )
+    for place in found.ranking.places:
+        total = place.total
+        low, high = (figure(end, "", digits=0) for end in (total.low, total.high))
+        score = figure(total.middle, "", digits=1)
+        print(f"{place.rank}. {place.name}: {score} of 100, between {low} and {high}")
+    print(f"Written: {options.out}")

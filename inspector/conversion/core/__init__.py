@@ -1,0 +1,4 @@
+"""What the chapters share: spans of figures, bounds, drawings.
+
+Start: `conversion/core/chapter.py`.
+"""

@@ -1,0 +1,132 @@
+"""Drawings of the conversion as data: bars, graphs and timelines.
+
+Values are in the unit that is named beside them; whoever draws converts both to the reader's units.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+from inspector.values.quantity import Cell
+
+
+@dataclass(frozen=True)
+class Bar:
+    """One bar of a drawing of spans.
+
+    Parameters
+    ----------
+    label : str
+    low, high : float
+        The ends of the span [unit of the drawing].
+    point : float or None
+        The best single value [unit of the drawing].
+    limit : float or None
+        A mark of its own on this bar [unit of the drawing].
+    """
+
+    label: str
+    low: float
+    point: float | None
+    high: float
+    limit: float | None = None
+
+
+@dataclass(frozen=True)
+class Bars:
+    """Spans side by side on one axis, each with its point.
+
+    Parameters
+    ----------
+    title : str
+    unit : str
+        The unit of all values, or a currency.
+    bars : tuple of Bar
+    described : Cell
+        The drawing in one sentence, for those who cannot see it.
+    limit_label : str
+        What the limits of the bars are.
+    """
+
+    title: str
+    unit: str
+    bars: tuple[Bar, ...]
+    described: Cell
+    limit_label: str = ""
+
+
+@dataclass(frozen=True)
+class Axis:
+    """What runs along one side of a graph, and its unit ("" for a plain number)."""
+
+    label: str
+    unit: str = ""
+
+
+@dataclass(frozen=True)
+class Curve:
+    """One line of a graph.
+
+    Parameters
+    ----------
+    label : str
+    points : tuple of (float, float)
+        From left to right, each [unit of x, unit of y].
+    dashed : bool
+        Whether it is an estimate.
+    dots : bool
+        Whether its points are measured, so that each is marked.
+    """
+
+    label: str
+    points: tuple[tuple[float, float], ...]
+    dashed: bool = False
+    dots: bool = False
+
+
+@dataclass(frozen=True)
+class Graph:
+    """Curves over one axis.
+
+    Parameters
+    ----------
+    title : str
+    x, y : Axis
+    curves : tuple of Curve
+    described : Cell
+        The drawing in one sentence, for those who cannot see it.
+    mark_x : float or None
+        A line that the reader looks for, such as the brief's speed [unit of x].
+    mark_label : str
+        What that line is.
+    """
+
+    title: str
+    x: Axis
+    y: Axis
+    curves: tuple[Curve, ...]
+    described: Cell
+    mark_x: float | None = None
+    mark_label: str = ""
+
+
+@dataclass(frozen=True)
+class Period:
+    """A stretch on a timeline; ``state`` is a word printed with it (due, in window, overdue)."""
+
+    label: str
+    start: date
+    end: date
+    state: str
+
+
+@dataclass(frozen=True)
+class Timeline:
+    """Stretches of time, one line each, with today marked."""
+
+    title: str
+    today: date
+    periods: tuple[Period, ...]
+    described: Cell
+
+
+Drawing = Bars | Graph | Timeline

@@ -1,0 +1,4 @@
+"""Resistance and propulsion of a hull.
+
+Start: `conversion/hull/resistance.py`.
+"""

@@ -1,0 +1,4 @@
+"""What the conversion costs, with its spread.
+
+Start: `conversion/money/calculation.py`.
+"""

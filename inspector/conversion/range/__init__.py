@@ -1,0 +1,4 @@
+"""Speed, fuel, range and stores.
+
+Start: `conversion/range/passages.py`.
+"""

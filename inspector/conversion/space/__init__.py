@@ -1,0 +1,4 @@
+"""Cabins, areas and tonnage.
+
+Start: `conversion/space/calculation.py`.
+"""

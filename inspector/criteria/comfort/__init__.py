@@ -1,0 +1,4 @@
+"""Noise.
+
+Start: `criteria/comfort/noise.py`.
+"""

@@ -1,0 +1,4 @@
+"""Condition and cleanliness of oils.
+
+Start: `criteria/fluids/oil_condition.py`.
+"""

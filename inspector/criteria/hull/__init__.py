@@ -1,0 +1,4 @@
+"""Thickness, corrosion, rust, draughts and roll.
+
+Start: `criteria/hull/thickness.py`.
+"""

@@ -1,0 +1,4 @@
+"""Dynamic positioning: equipment, trials, thrust.
+
+Start: `criteria/positioning/dp_equipment.py`.
+"""

@@ -1,0 +1,4 @@
+"""Refrigerants, their leaks, and cold stores.
+
+Start: `criteria/refrigeration/refrigerant_cycle.py`.
+"""

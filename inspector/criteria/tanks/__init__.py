@@ -1,0 +1,4 @@
+"""Coatings, quantities and contents of tanks.
+
+Start: `criteria/tanks/coating.py`.
+"""

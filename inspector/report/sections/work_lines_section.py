@@ -1,0 +1,107 @@
+"""What the yard would do, for money and weight, with a sum of each system and of all."""
+
+from collections.abc import Sequence
+
+from reportlab.lib.units import mm
+from reportlab.platypus import Flowable
+
+from inspector.assess.model import Assessment, SystemPart
+from inspector.assess.registers import WorkLine
+from inspector.assess.work_cost import parts_priced_twice
+from inspector.report.document import section
+from inspector.report.sections.front_matter import Issue
+from inspector.report.tables import Cell, rows_table
+from inspector.values.cell_text import table_cell_text
+from inspector.values.quantity import Money, Quantity
+
+_AMOUNTS = ("low", "likely", "high")
+_MEANING = (
+    "Sums of low and of high are bounds, not likely ends. "
+    "Weight: plus is added, minus is taken off."
+)
+
+
+def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
+    """Return the work lines of all systems.
+
+    Parameters
+    ----------
+    assessment : Assessment
+    issue : Issue
+
+    Returns
+    -------
+    list of Flowable
+    """
+    systems = [part for part in assessment.systems if part.lines]
+    if not systems:
+        return section("Work lines", "work", "No work lines were recorded.")
+    rows: list[list[Cell]] = []
+    counted: list[WorkLine] = []
+    for part in systems:
+        left_out = _left_out(part)
+        in_sum = [line for line in part.lines if line.id not in left_out]
+        rows += [_line_row(part, line, issue, line.id in left_out) for line in part.lines]
+        rows.append(_sum_row(f"Sum, {part.system.name}", in_sum, issue))
+        counted += in_sum
+    rows.append(_sum_row("Sum of all", counted, issue))
+    rest = issue.page.column - (30 + 20 + 4 * 19) * mm
+    table = rows_table(
+        ("system, unit", "act", "what", *_AMOUNTS, "weight"),
+        rows,
+        (30 * mm, 20 * mm, rest, *(19 * mm,) * 4),
+        right=(3, 4, 5, 6),
+    )
+    currency = "Low, likely and high; no currency was named for them."
+    if assessment.currency:
+        currency = f"Low, likely and high in {assessment.currency}."
+    return section("Work lines", "work", f"{currency} {_MEANING}", table)
+
+
+def _left_out(part: SystemPart) -> set[str]:
+    """The lines that are in no sum, since their unit is priced to be replaced and refurbished."""
+    return {line.id for priced in parts_priced_twice(part) for line in priced.left_out}
+
+
+def _line_row(part: SystemPart, line: WorkLine, issue: Issue, left_out: bool) -> list[Cell]:
+    """Return one work line, with a remark where it is in no sum."""
+    names = {unit.id: unit.name for unit in part.units}
+    # A unit that was taken off the list keeps its line, under its id.
+    where = "all units" if line.unit in ("all", "") else names.get(line.unit, line.unit)
+    return [
+        [(f"{part.system.name}:", "soft"), (where, "")],
+        line.act,
+        [(line.text, ""), ("in no sum: the other act counts" if left_out else "", "i")],
+        *(_amount(getattr(line, name)) for name in _AMOUNTS),
+        _weight(line.weight, issue.units),
+    ]
+
+
+def _sum_row(title: str, lines: Sequence[WorkLine], issue: Issue) -> list[Cell]:
+    """Return the sums of lines, and how many of them have no likely amount."""
+    # A sum that lacks lines says so, or it would read as the whole price.
+    unpriced = sum(line.likely is None for line in lines)
+    sums = [_amount(_sum(lines, name)) for name in _AMOUNTS]
+    sums.append(_weight(_sum(lines, "weight"), issue.units))
+    return [
+        [(title, "b")],
+        "",
+        [(f"{unpriced} without a likely amount" if unpriced else "", "soft")],
+        *([(text, "b")] for text in sums),
+    ]
+
+
+def _sum(lines: Sequence[WorkLine], name: str) -> float | None:
+    """The sum of what is known of the lines; None where nothing is."""
+    # Unknown is not nothing: a sum of unknown amounts is unknown.
+    known = [getattr(line, name) for line in lines if getattr(line, name) is not None]
+    return sum(known) if known else None
+
+
+def _amount(value: float | None) -> str:
+    """An amount as it was typed; its currency is named above the table."""
+    return table_cell_text(None if value is None else Money.exact(value, as_typed=True))
+
+
+def _weight(weight: float | None, units: str) -> str:
+    return table_cell_text(None if weight is None else Quantity.exact(weight, "t"), units)

@@ -1,0 +1,37 @@
+// The header of the walk: what is in sight, and how much of it was seen.
+
+import { byId, find, make } from "../page/elements.js";
+import { tally } from "../record/summary.js";
+
+/** @import { Log } from "../record/log.js" */
+/** @import { Tally } from "../record/summary.js" */
+
+/**
+ * Draw how much was seen and how much was said not to be seen, as lengths.
+ *
+ * @param {HTMLElement} box
+ * @param {Tally} counts
+ */
+export function paintTide(box, { seen, unseen, of }) {
+  /** @param {number} count */
+  const share = (count) => `${of ? (100 * count) / of : 0}%`;
+  find(box, "i").style.width = share(seen);
+  find(box, "u").style.width = share(unseen);
+}
+
+/**
+ * @param {Log} log
+ * @param {string[]} subjects the checks in sight
+ * @param {string} here
+ * @param {string} where
+ */
+export function paintHeader(log, subjects, here, where) {
+  const counts = tally(log, subjects);
+  byId("here").textContent = here;
+  byId("where").textContent = where;
+  byId("count").replaceChildren(make("b", String(counts.seen)), ` of ${counts.of} seen`);
+  const tide = byId("tide");
+  paintTide(tide, counts);
+  const words = `${counts.seen} of ${counts.of} checks seen, ${counts.unseen} said not to be seen`;
+  tide.setAttribute("aria-label", words);
+}

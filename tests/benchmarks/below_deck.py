@@ -1,0 +1,149 @@
+"""What our own Python costs on the device, in Chromium at phone size: how long it takes to start,
+to judge, and whether a tap waits for it at a quarter of the speed.
+"""
+
+import statistics
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from inspector import create_app
+from tests import a_browser, a_walk
+from tests.a_server import serving
+from tests.criteria.golden_readings import entry
+from tests.ten_readings import ten_readings
+
+QUARTER = 4
+TAPS = 24
+# With the page's own door: the reading goes to the worker and its judgement comes back.
+ROUND_TRIPS = """async ([main, entries]) => {
+  const { Python } = await import(main.replace("main.js", "python/python.js"));
+  const python = new Python(JSON.parse(document.querySelector(".walk").dataset.python));
+  python.start();
+  await new Promise((resolve) => python.addEventListener("change", resolve));
+  if (python.state !== "ready") throw new Error(python.why);
+  await python.ask("judge", entries);
+  const took = [];
+  for (let round = 0; round < 10; round += 1) {
+    for (const entry of entries) {
+      const begun = performance.now();
+      await python.ask("judge", [entry]);
+      took.push(performance.now() - begun);
+    }
+  }
+  return [python.startedIn, took];
+}"""
+# A tap every quarter of a second on another rating; each is timed until the button is painted as
+# pressed.
+TAPPING = """async (taps) => {
+  const card = document.querySelector("#cards article.check:not([data-enclosed])");
+  const words = ["good", "fair", "poor", "failed"];
+  const took = [];
+  for (let tap = 0; tap < taps; tap += 1) {
+    const button = card.querySelector(`[data-rate=${words[tap % words.length]}]`);
+    const begun = performance.now();
+    button.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true }));
+    button.click();
+    await new Promise((resolve) => {
+      const observer = new MutationObserver(() => {
+        if (button.getAttribute("aria-pressed") !== "true") return;
+        observer.disconnect();
+        requestAnimationFrame(() => resolve());
+      });
+      observer.observe(button, { attributes: true });
+    });
+    took.push(performance.now() - begun);
+    await new Promise((resolve) => setTimeout(resolve, 250));
+  }
+  return took;
+}"""
+CARD = "#cards article.check:not([data-enclosed])"
+
+
+@contextmanager
+def phone_on(address: str, with_python: bool) -> Iterator:
+    """A phone's page; without Python its browser has no WebAssembly."""
+    from playwright.sync_api import sync_playwright
+
+    path = a_browser.installed() or a_browser.own_download()
+    with sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=path, args=["--no-sandbox"])
+        size = {"width": 390, "height": 844}
+        page = browser.new_context(viewport=size, has_touch=True, is_mobile=True).new_page()
+        page.set_default_timeout(120_000)
+        if not with_python:
+            page.add_init_script("delete globalThis.WebAssembly")
+        yield page
+        browser.close()
+
+
+def below_deck(folder: Path) -> None:
+    """The figures of judging on the device, one line each."""
+    app = create_app(folder / "data", TESTING=True)
+    with serving(app) as port:
+        address = f"http://127.0.0.1:{port}"
+        judging(address)
+        tapping(address)
+
+
+def judging(address: str) -> None:
+    """Start of Python and one judgement, at the machine's own speed."""
+    with phone_on(address, with_python=True) as page:
+        a_walk.begin(page, address)
+        # The page's own is up by then, and everything is in the browser's cache.
+        a_walk.judges_here(page)
+        main = page.locator("script[src*='main.js']").get_attribute("src")
+        started, took = page.evaluate(ROUND_TRIPS, [main, readings()])
+    print(f"Python on the device: up in {started / 1000:.1f} s; goal: after the page can be used")
+    median, last = statistics.median(took), percentile(took)
+    print(
+        f"a judgement on the device: {median:.1f} ms, 95th percentile {last:.1f} ms; goal 50 ms",
+        flush=True,
+    )
+
+
+def readings() -> list[dict]:
+    """Readings of ten criteria as entries."""
+    found = []
+    for reading in ten_readings():
+        for name, text in reading.fields.items():
+            subject = f"sheet/{reading.system}/one/{reading.check}"
+            value = {"value": text, "unit": ""}
+            found.append(entry(len(found) + 1, subject, f"reading/{name}", value))
+    return found
+
+
+def tapping(address: str) -> None:
+    """Taps at a quarter of the speed: the first ones after loading, with our own Python waiting for
+    a quiet moment and with none at all; and those that come while it starts.
+    """
+    ways = [("without Python", False, False), ("with Python", True, False)]
+    for name, with_python, while_it_starts in [*ways, ("while Python starts", True, True)]:
+        with phone_on(address, with_python) as page:
+            a_walk.begin(page, address)
+            a_walk.sheet(page)
+            slow = page.context.new_cdp_session(page)
+            slow.send("Emulation.setCPUThrottlingRate", {"rate": QUARTER})
+            page.reload()
+            page.locator(f"{CARD} [data-rate=good]").first.wait_for()
+            if while_it_starts:
+                page.wait_for_event("worker", lambda worker: "python_worker" in worker.url)
+            took = page.evaluate(TAPPING, TAPS)
+        print(
+            f"a tap at a quarter of the speed, {name}: first {took[0]:.0f} ms, median "
+            f"{statistics.median(took):.0f} ms, 95th percentile {percentile(took):.0f} ms; "
+            "goal: no difference, 100 ms",
+            flush=True,
+        )
+
+
+def percentile(took: list[float]) -> float:
+    """The 95th percentile."""
+    return statistics.quantiles(took, n=20)[-1]
+
+
+if __name__ == "__main__":
+    import tempfile
+
+    with tempfile.TemporaryDirectory() as made:
+        below_deck(Path(made))
