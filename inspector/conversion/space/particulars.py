@@ -6,7 +6,14 @@ from functools import cached_property
 from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.span import Span
-from inspector.conversion.space.areas import ACTS, KINDS, Space, clear_length, net_area
+from inspector.conversion.space.areas import (
+    ACTS,
+    KINDS,
+    STATES,
+    Space,
+    clear_length,
+    net_area,
+)
 from inspector.conversion.space.cabins import OCCUPANTS, Shortfall, least_floor_over, shortfalls
 
 SPACES = Table(
@@ -27,6 +34,7 @@ SPACES = Table(
         column("area", "Area, if known by itself", "m²", high=20_000),
         column("volume", "Volume, if known by itself", "m³", high=100_000),
         column("share", "Share that can be used", "%", high=100),
+        column("state", "If given: is it", kind="choice", choices=STATES),
     ),
 )
 WANT_KINDS = (
@@ -110,6 +118,7 @@ def space_of(row: Row) -> Space:
         row.number("height"),
         row.number("volume"),
         None if share is None else share / 100,
+        row["state"],
     )
 
 

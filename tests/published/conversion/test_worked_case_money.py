@@ -205,7 +205,7 @@ FIRST = {
     # Hull required, thrusters useful, winch unwanted and weightless. Of the thrusters 25 of weight
     # were seen: bow 4 fair, 3 poor, 2 good; aft 5 poor and 11 good.
     "condition": (3.0 * 100 + 1.5 * 100 * (4 * 0.6 + 3 * 0.25 + 2 + 5 * 0.25 + 11) / 25) / 4.5,
-    "requirements": 100 * (10 + 2 / 2) / 12,  # ten kept for sure, endurance and berths open
+    "requirements": 100 * (12 + 1 / 2) / 13,  # twelve kept for sure, endurance open
     "cost": 100 * (1 - (1_500_000 + HALF) / BUDGET),
     "surveys": 0.0,  # one is overdue
 }
