@@ -3,7 +3,7 @@
 from datetime import date
 from pathlib import Path
 
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 from inspector.record.inspection import Inspection
 from inspector.services.data_folder import DataFolder
 

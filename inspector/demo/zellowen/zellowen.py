@@ -1,14 +1,5 @@
 """The first candidate of the demo, well kept and walked whole: findings, work, decisions."""
 
-from inspector.demo import (
-    zellowen_deck,
-    zellowen_house,
-    zellowen_hull,
-    zellowen_machinery,
-    zellowen_plant,
-    zellowen_safety,
-    zellowen_ship,
-)
 from inspector.demo.candidate import (
     Candidate,
     findings,
@@ -21,6 +12,15 @@ from inspector.demo.candidate import (
 )
 from inspector.demo.rate_book import by_rate
 from inspector.demo.sheet_lines import joined
+from inspector.demo.zellowen import (
+    zellowen_deck,
+    zellowen_house,
+    zellowen_hull,
+    zellowen_machinery,
+    zellowen_plant,
+    zellowen_safety,
+    zellowen_ship,
+)
 
 _FINDINGS = findings("""
 before purchase|thrusters/bow-2|Water in the oil of bow thruster 2|
