@@ -55,6 +55,7 @@ def read_inspection(state: State) -> RecordedInspection:
         findings=_by_id(state, "finding/"),
         photos=photos,
         work_lines=_by_id(state, "scope/"),
+        line_numbers=_line_numbers(state),
         photographers={digest: _who(state, f"photo/{digest}") for digest in photos},
         decisions=_decisions(state),
         rows=read_rows(state),
@@ -170,6 +171,15 @@ def _by_id(state: State, prefix: str) -> dict[str, dict[str, str]]:
     return {
         subject.removeprefix(prefix): texts(state, subject) for subject in state.existing(prefix)
     }
+
+
+def _line_numbers(state: State) -> dict[str, int]:
+    """Id of a work line -> its number for the yard, which never changes.
+
+    A line that was taken out keeps its number, since a yard may have priced the list with it.
+    """
+    in_order = state.oldest_first("scope/")
+    return {subject.removeprefix("scope/"): number for number, subject in enumerate(in_order, 1)}
 
 
 def _decisions(state: State) -> dict[str, dict[str, str]]:

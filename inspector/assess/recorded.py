@@ -130,6 +130,8 @@ class RecordedInspection:
         By subject, "sheet/<system>/<unit>/<check>".
     findings, photos, work_lines : mapping of str to mapping
         Id -> field -> text; the id of a photo is its digest.
+    line_numbers : mapping of str to int
+        Id of a work line -> its number, which it keeps for good.
     photographers : mapping of str to str
         Digest of a photo -> who wrote last about it.
     decisions : mapping of str to mapping
@@ -152,6 +154,7 @@ class RecordedInspection:
     findings: Mapping[str, Texts] = field(default_factory=dict)
     photos: Mapping[str, Texts] = field(default_factory=dict)
     work_lines: Mapping[str, Texts] = field(default_factory=dict)
+    line_numbers: Mapping[str, int] = field(default_factory=dict)
     photographers: Texts = field(default_factory=dict)
     decisions: Mapping[str, Texts] = field(default_factory=dict)
     rows: Mapping[str, Mapping[str, Mapping[str, Any]]] = field(default_factory=dict)

@@ -25,7 +25,7 @@ from inspector.values.quantity import Money, Quantity
 WRITERS = ("csv", "json", "xlsx")
 # A cell of a workbook holds 32 767 characters; what is left out of a longer text is counted.
 _MOST_LETTERS = 32_000
-_PLAIN_TEXTS = {
+PLAIN_TEXTS = {
     "in_memory": True,
     "strings_to_formulas": False,
     "strings_to_urls": False,
@@ -179,7 +179,7 @@ def as_workbook(found: Sequence[Sheet]) -> bytes:
     bytes
     """
     out = io.BytesIO()
-    with xlsxwriter.Workbook(out, _PLAIN_TEXTS) as book:
+    with xlsxwriter.Workbook(out, PLAIN_TEXTS) as book:
         bold = book.add_format({"bold": True})
         for sheet in found:
             page = book.add_worksheet(sheet.name)
