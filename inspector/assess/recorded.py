@@ -89,6 +89,8 @@ class RecordedSheet:
         What was answered before an enclosed space was entered.
     who : str
         Who gave the rating, else who wrote last.
+    when : str
+        ISO time of that, by the clock of that device.
     answers : tuple of Answered
         Every answer of each field on which people differ, until it is settled.
     heads : mapping of str to tuple
@@ -103,6 +105,7 @@ class RecordedSheet:
     as_unit: str = ""
     gate: Texts = field(default_factory=dict)
     who: str = ""
+    when: str = ""
     answers: tuple[Answered, ...] = ()
     heads: Mapping[str, tuple[Any, ...]] = field(default_factory=dict)
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from flask import Blueprint, Response, abort, render_template, request, send_file
 
+from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
 from inspector.services.export_file import TABLE_ENDINGS, export
 from inspector.services.report_files import SCOPE_ENDINGS, make_report, make_scope
@@ -65,11 +66,11 @@ def yard_scope(inspection_id: str, ending: str):
 
 @pages.get("/inspection/<inspection_id>/tables.<ending>")
 def tables(inspection_id: str, ending: str):
-    """The record as plain tables."""
+    """The record as plain tables; ?table= names the one that a CSV holds."""
     inspection = open_inspection(inspection_id)
     if ending not in TABLE_ENDINGS:
         abort(404)
-    return _exported(inspection, ending)
+    return _exported(inspection, ending, table=request.args.get("table", ""))
 
 
 @pages.get("/inspection/<inspection_id>/bundle.zip")
@@ -81,11 +82,13 @@ def bundle_zip(inspection_id: str):
     return _exported(open_inspection(inspection_id), "zip", originals=originals == "originals")
 
 
-def _exported(inspection, ending: str, *, originals: bool = True) -> Response:
+def _exported(
+    inspection: Inspection, ending: str, *, originals: bool = True, table: str = ""
+) -> Response:
     """Return an inspection as a file of the kind that the ending names."""
 
     def write(out: Path) -> None:
-        export(data_folder(), inspection, out, originals=originals)
+        export(data_folder(), inspection, out, originals=originals, table=table)
 
     kind = "" if originals else "-photo-copies"
     return _made_file(write, f"{inspection.id}{kind}.{ending}", download=True)

@@ -7,8 +7,8 @@ import xlsxwriter
 from xlsxwriter.utility import xl_range
 
 from inspector.assess.model import Assessment
-from inspector.report.spreadsheet_text import safe_cell
-from inspector.report.spreadsheets import PLAIN_TEXTS
+from inspector.report.data_files.spreadsheet_text import safe_cell
+from inspector.report.data_files.spreadsheets import PLAIN_TEXTS
 from inspector.report.yard.scope_items import (
     AMOUNTS,
     COUNTED,
