@@ -6,7 +6,7 @@ from inspector.conversion.core.claims import CLAIMS
 from inspector.conversion.core.span import ConversionError
 from inspector.conversion.range import presentation
 from inspector.conversion.range.calculation import Results, calculate, gaps_of, requirements_of
-from inspector.conversion.range.claimed import claims_of_range
+from inspector.conversion.range.compared.claimed import claims_of_range
 from inspector.conversion.range.particulars import READ, read_inputs
 
 ID, TITLE = "range", "Range and endurance"

@@ -19,6 +19,11 @@ from inspector.conversion.power.electrical_loads import demand
 from inspector.conversion.power.particulars import ENGINES as PLANT_ENGINES
 from inspector.conversion.power.particulars import GENERATORS as PLANT_SETS
 from inspector.conversion.power.plant_rows import read_plant
+from inspector.conversion.range.compared.two_tables import (
+    hotel_loads_that_differ,
+    plants_that_differ,
+    stores_in_tanks,
+)
 from inspector.conversion.range.economical_speed import BriefBox
 from inspector.conversion.range.engines import ConsumptionPoint, Engine
 from inspector.conversion.range.engines_together import together
@@ -28,11 +33,6 @@ from inspector.conversion.range.hotel_load import Hotel
 from inspector.conversion.range.speed_points import SpeedPoint
 from inspector.conversion.range.speed_power import PowerCurves, power_curves
 from inspector.conversion.range.stores import Stores
-from inspector.conversion.range.two_tables import (
-    hotel_loads_that_differ,
-    plants_that_differ,
-    stores_in_tanks,
-)
 from inspector.conversion.stability.floating_condition import displacement
 from inspector.conversion.stability.particulars import read_weights
 from inspector.conversion.stability.starting_condition import StartingCondition

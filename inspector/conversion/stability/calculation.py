@@ -13,16 +13,16 @@ from inspector.conversion.core.things import read_things
 from inspector.conversion.power.particulars import EXPOSURE
 from inspector.conversion.space.particulars import ENCLOSURES
 from inspector.conversion.stability import floating_condition as floating
-from inspector.conversion.stability.booklet_tables import (
+from inspector.conversion.stability.booklet.booklet_tables import (
     LEVERS,
     cross_curves,
     hydrostatic_table,
     typed_levers,
 )
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
 from inspector.conversion.stability.contents_and_displacement import unexplained
 from inspector.conversion.stability.deck_loads import DeckLoad
 from inspector.conversion.stability.free_surfaces import free_surfaces
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
 from inspector.conversion.stability.kg_limit import is_fluid, kg_limit
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,

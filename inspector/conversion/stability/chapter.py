@@ -8,7 +8,7 @@ from inspector.conversion.core.claims import CLAIMS, beside_claim, claims_table
 from inspector.conversion.core.figure import Gap, unique
 from inspector.conversion.core.ship_particulars import HYDROSTATICS
 from inspector.conversion.core.span import ConversionError, Span
-from inspector.conversion.stability.booklet_tables import hydrostatic_table
+from inspector.conversion.stability.booklet.booklet_tables import hydrostatic_table
 from inspector.conversion.stability.calculation import Stability, calculate, weight_changes
 from inspector.conversion.stability.deck_loads import DeckLoad, deck_cargo
 from inspector.conversion.stability.levers.intact_criteria import INITIAL_GM, LEAST

@@ -11,7 +11,7 @@ from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError
 from inspector.conversion.core.tank_rows import name_key, tanks_once
 from inspector.conversion.core.things import THING_COLUMNS
-from inspector.conversion.stability.booklet_tables import BOOKLET_TABLES
+from inspector.conversion.stability.booklet.booklet_tables import BOOKLET_TABLES
 from inspector.conversion.stability.masses import (
     BASES,
     PIPES,

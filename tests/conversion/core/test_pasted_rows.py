@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from inspector.conversion.contents import TABLES
 from inspector.conversion.core.pasted_rows import MOST_ROWS, understood
 from inspector.conversion.core.ship_particulars import TANKS
-from inspector.conversion.stability.booklet_tables import BY_DRAUGHT, CROSS_CURVES, LEVERS
+from inspector.conversion.stability.booklet.booklet_tables import BY_DRAUGHT, CROSS_CURVES, LEVERS
 
 
 def test_hydrostatics_as_a_booklet_heads_them():

@@ -6,8 +6,12 @@ from dataclasses import dataclass, field
 from inspector.conversion.core.figure import Figure
 from inspector.conversion.core.side_area import SideArea
 from inspector.conversion.core.span import ConversionError, Span
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.hydrostatics import end_draughts, list_angle, trim_change
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
+from inspector.conversion.stability.booklet.hydrostatics import (
+    end_draughts,
+    list_angle,
+    trim_change,
+)
 from inspector.conversion.stability.levers.cross_curves import CrossCurves
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,

@@ -9,7 +9,7 @@ from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError, Span
 from inspector.conversion.core.tank_rows import tanks_once
-from inspector.conversion.stability.booklet_tables import cross_curves, hydrostatic_table
+from inspector.conversion.stability.booklet.booklet_tables import cross_curves, hydrostatic_table
 from inspector.conversion.stability.calculation import Stability
 from inspector.conversion.stability.loading.afloat import Afloat, Vessel, afloat
 from inspector.conversion.stability.loading.ballast import Chooser, ballast_tanks, loaded
