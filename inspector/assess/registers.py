@@ -32,6 +32,8 @@ class WorkLine:
         Place in the order of the work, 1 first; None where it has none yet.
     rate : str
         The line of the rate book by which it was priced, as it was then.
+    weeks : float or None
+        How long the yard works on it [weeks].
     """
 
     id: str
@@ -45,6 +47,16 @@ class WorkLine:
     weight: float | None = None
     sequence: int | None = None
     rate: str = ""
+    weeks: float | None = None
+
+    @property
+    def is_priced(self) -> bool:
+        """Whether it is in the sums: a likely cost, and ends on the right sides of it."""
+        # One rule for every page that sums, or two of them would print two sums.
+        if self.likely is None:
+            return False
+        given = [cost for cost in (self.low, self.likely, self.high) if cost is not None]
+        return given[0] >= 0 and given == sorted(given)
 
 
 @dataclass(frozen=True)
@@ -152,6 +164,7 @@ def _work_line(line_id: str, fields: Mapping[str, str]) -> WorkLine:
         weight=typed_number(fields.get("weight")),
         sequence=_step(fields.get("sequence")),
         rate=fields.get("rate", ""),
+        weeks=typed_number(fields.get("weeks"), 0),
     )
 
 

@@ -209,6 +209,22 @@ def work_lines(text: str) -> Entries:
     return rows("scope", "sequence system unit act text low likely high weight", text)
 
 
+def yard_weeks(text: str) -> Entries:
+    """Return how long work lines keep the vessel in the yard, written "number=weeks number=weeks".
+
+    Parameters
+    ----------
+    text : str
+        Numbers of the lines as ``rows`` counts them.
+
+    Returns
+    -------
+    Entries
+    """
+    pairs = (pair.partition("=") for pair in text.split())
+    return tuple((f"scope/demo-{number}", "weeks", weeks) for number, _, weeks in pairs)
+
+
 def verdict_facts(facts: Mapping[str, str]) -> Entries:
     """Return what is recorded beside verdicts: "<system>/<unit or all>" -> "name=value; ..."."""
     return tuple(
