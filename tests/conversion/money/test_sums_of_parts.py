@@ -1,5 +1,7 @@
 """The parts of a total: triangles from tenths, the class of the work, and weeks in the yard."""
 
+from itertools import count
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,6 +12,7 @@ from inspector.conversion.money.cost_line import CostLine, from_tenths
 from inspector.conversion.money.total_spread import Terms, all_of_it
 from inspector.conversion.money.yard_time import yard_time
 
+NUMBERS = count()
 rising = st.lists(st.integers(1, 10_000), min_size=3, max_size=3).map(sorted)
 
 
@@ -75,8 +78,17 @@ def test_shares_others_and_rise_join_by_hand():
     assert 0.5 == pytest.approx(found.within, abs=0.02)
 
 
-def line(weeks, sequence=None):
-    return WorkLine("1", "hull", "all", "refurbish", "Steel", sequence=sequence, weeks=weeks)
+def line(weeks, sequence=None, identity="", after=""):
+    return WorkLine(
+        identity or f"line {next(NUMBERS)}",
+        "hull",
+        "all",
+        "refurbish",
+        "Steel",
+        sequence=sequence,
+        weeks=weeks,
+        after=after,
+    )
 
 
 @pytest.mark.parametrize(
@@ -87,10 +99,16 @@ def line(weeks, sequence=None):
         ([line(4, 1), line(6, 1), line(3, 2)], Span(9, 9, 9), 0),
         ([line(4, 1), line(3), line(5)], Span(5, None, 12), 0),
         ([line(4, 1), line(None, 2)], Span(4, 4, 4), 1),
+        ([line(4, 1), line(2, 2, "dock"), line(3, 1, after="dock")], Span(9, 9, 9), 0),
+        ([line(4, 1, "a", "b"), line(3, 1, "b", "a")], Span(7, 7, 7), 0),
+        ([line(4, 1, "a", "a"), line(3, 1, after="gone")], Span(4, 4, 4), 0),
     ],
 )
 def test_weeks_follow_the_sequence(lines, weeks, without):
-    """Side by side in one place, one place after the other; loose lines beside or after them."""
+    """Side by side in one place, one place after the other; loose lines beside or after them.
+
+    A line that names the one before waits for it alone; two that wait for each other are no knot.
+    """
     found = yard_time(lines)
 
     assert (weeks, without) == (found.weeks, len(found.without))
@@ -100,7 +118,7 @@ def test_weeks_follow_the_sequence(lines, weeks, without):
 def test_one_more_line_never_shortens_the_time(rows):
     """Work takes time; a line more takes none away."""
     lines = [line(float(weeks), sequence) for weeks, sequence in rows]
-    for count in range(1, len(lines)):
-        fewer, more = yard_time(lines[:count]).weeks, yard_time(lines[: count + 1]).weeks
+    for number in range(1, len(lines)):
+        fewer, more = yard_time(lines[:number]).weeks, yard_time(lines[: number + 1]).weeks
         assert fewer.low <= more.low
         assert fewer.high <= more.high
