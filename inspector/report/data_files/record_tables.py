@@ -165,6 +165,7 @@ _LINES: Columns = {
     "likely": attrgetter("about.likely"),
     "high": attrgetter("about.high"),
     "weight, t": attrgetter("about.weight"),
+    "weeks": attrgetter("about.weeks"),
     "rate": attrgetter("about.rate"),
 }
 _PHOTOS: Columns = {
