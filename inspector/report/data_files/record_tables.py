@@ -17,7 +17,16 @@ _NUMBERS = frozenset(
     {
         *("limit", "computed value", "margin", "photos", "number", "order", "item"),
         *("condition", "at least", "at most", "coverage", "refurbish", "replace"),
-        *("low", "likely", "high", "weight, t", "both rated", "share alike", "Cohen's kappa"),
+        *(
+            "low",
+            "likely",
+            "high",
+            "weight, t",
+            "weeks",
+            "both rated",
+            "share alike",
+            "Cohen's kappa",
+        ),
         *("kappa, linear weights", "rated by one only"),
     }
 )
