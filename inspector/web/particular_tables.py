@@ -6,7 +6,7 @@ The chapters are slow to import, so that they are imported when a table is asked
 from __future__ import annotations
 
 import secrets
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
@@ -43,13 +43,19 @@ def particulars(inspection_id: str):
     return render_template(
         "particulars/particulars.html",
         inspection=inspection,
-        read=[recorded_table(inspection, table) for table in TABLES],
+        read=_shown(inspection, TABLES),
         state=inspection.state,
         step="prepare",
         title=title_of(inspection),
         form=TokenForm(),
         opened=request.args.get("opened"),
     )
+
+
+def _shown(inspection: Inspection, tables: Iterable[Table]) -> list[Rows]:
+    """Return the tables to be shown: all but those that another one took over and nobody filled."""
+    read = (recorded_table(inspection, table) for table in tables)
+    return [rows for rows in read if rows.rows or rows.faults or not rows.table.superseded_by]
 
 
 def recorded_table(inspection: Inspection, table: Table) -> Rows:

@@ -6,6 +6,7 @@ from functools import cached_property
 from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.span import Span
+from inspector.conversion.core.things import LIST
 from inspector.conversion.space.areas import (
     ACTS,
     KINDS,
@@ -79,7 +80,8 @@ WANTS = Table(
 ENCLOSURES = Table(
     "enclosures",
     "Enclosed volume for tonnage",
-    "Deckhouses and other enclosed space that is added or removed, by its inner sides.",
+    "As typed before; a house is typed once now, with its outside size, among what comes off and "
+    "goes on.",
     (
         column("name", "What", kind="text", needed=True),
         column("act", "Added or removed", kind="choice", choices=("added", "removed"), needed=True),
@@ -88,6 +90,7 @@ ENCLOSURES = Table(
         column("height", "Height", "m", high=40),
         column("volume", "Volume, if known by itself", "m³", high=100_000),
     ),
+    superseded_by=LIST,
 )
 TABLES = (SPACES, WANTS, ENCLOSURES)
 
