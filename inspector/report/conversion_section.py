@@ -85,9 +85,9 @@ def chapter_section(chapter: Chapter, issue: Issue) -> list[Flowable]:
         for table in chapter.figure_tables:
             if table.title not in ELSEWHERE:
                 body += _table(table, width, units)
-    for drawing in joined_timelines(chapter.drawings)[: None if issue.whole else 1]:
-        body += _drawn(drawing, width, units)
     if issue.whole:
+        for drawing in joined_timelines(chapter.drawings):
+            body += _drawn(drawing, width, units)
         body += _lists(chapter, units)
     if chapter.verify:
         body.append(Paragraph(f"<b>{_text(chapter.verify, units)}</b>", STYLES["line"]))

@@ -185,9 +185,9 @@ def test_systems_that_nobody_looked_at_are_one_list(full, write) -> None:
     ]
     more = dataclasses.replace(full, systems=(*full.systems, *empty))
     assert [True, *[False] * 31] == [looked_at(one, more) for one in more.systems]
-    for whole in (True, False):
-        assert len(write(more, whole=whole).pages) - len(write(full, whole=whole).pages) <= 4
-    assert "Not looked at" in words(write(more, whole=False))
+    for extent in ("whole", "short"):
+        assert len(write(more, extent=extent).pages) - len(write(full, extent=extent).pages) <= 4
+    assert "Not looked at" in words(write(more, extent="short"))
 
 
 @pytest.mark.parametrize(

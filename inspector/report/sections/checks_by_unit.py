@@ -28,7 +28,7 @@ from inspector.report.page_references import key_of
 from inspector.report.reading_text import readings_note, readings_text
 from inspector.report.sections.photo_pages import photo_runs
 from inspector.report.tables import ANCHOR, PAGE, TO, Cell, Run, rows_table
-from inspector.report.theme import PLAIN, SOFT, STYLES, txt
+from inspector.report.theme import PLAIN, SOFT, STYLES, plain, txt
 from inspector.report.wording import (
     ACT_ON,
     all_results,
@@ -38,6 +38,9 @@ from inspector.report.wording import (
     rating_text,
 )
 from inspector.values.cell_text import figure
+from inspector.values.errors import InspectorError
+from inspector.values.formatting import show, with_printed_unit
+from inspector.values.units import in_units
 from inspector.values.vocabulary import RATINGS
 
 _MARK = 2.5 * mm
@@ -45,6 +48,8 @@ _SIZE, _LEADING = 7.6, 9.4
 # The most columns of units in one table, and the least width of one.
 _MOST_UNITS = 8
 _LABEL = 62 * mm
+# A longer reading is cut in its cell, and printed whole with the notes.
+MOST_IN_CELL = 60
 
 
 class MarkedValue(Flowable):
@@ -55,7 +60,7 @@ class MarkedValue(Flowable):
         self.rating = result.rating if result is not None else None
         self.soft = self.rating is None
         room = width - (0 if self.soft else _MARK + 3)
-        self.lines = simpleSplit(words, PLAIN, _SIZE, max(room, 12)) or [""]
+        self.lines = simpleSplit(plain(words, MOST_IN_CELL), PLAIN, _SIZE, max(room, 12)) or [""]
         self.width, self.height = width, _LEADING * len(self.lines)
 
     def draw(self) -> None:
@@ -102,7 +107,7 @@ def checks_by_unit(
     if note:
         body.append(Paragraph(txt(note), STYLES["small"]))
     body += _answered_elsewhere(part, assessment)
-    return [*body, *not_good(part, assessment, issue, key), *_notes(part, assessment)]
+    return [*body, *not_good(part, assessment, issue, key), *_notes(part, issue)]
 
 
 def _group(group: Sequence[Part], issue: Issue) -> list[Flowable]:
@@ -137,7 +142,8 @@ def _table(group: Sequence[Part], first: int, rows: Sequence[Row], issue: Issue)
             made.append(_row(row, results, width, issue))
     if not made:
         return []
-    heads = ("check, limit, source", *(names[unit.id] for unit in units))
+    # A head is repeated on each page, so it may never grow with what was typed.
+    heads = ("check, limit, source", *(plain(names[unit.id], 40) for unit in units))
     return [rows_table(heads, made, (_LABEL, *(width,) * len(units)), tight=True)]
 
 
@@ -203,7 +209,7 @@ def _single(unit: Part, rows: Sequence[Row], issue: Issue) -> list[Flowable]:
     left, right = cells[:middle], cells[middle:]
     right += [["", ""]] * (middle - len(right))
     made = [[*one, *other] for one, other in zip(left, right, strict=True)]
-    heads = (unit.name, "", "", "")
+    heads = (plain(unit.name, 40), "", "", "")
     return [rows_table(heads, made, (label, value, label, value), tight=True)]
 
 
@@ -332,15 +338,13 @@ def margin_text(judged, units: str) -> str:
     -------
     str
     """
-    from inspector.values.formatting import show
-    from inspector.values.units import in_units
-
     unit = judged.unit or ""
     try:
         first, target = in_units(judged.value, unit, units)
         other, _ = in_units(judged.limit, unit, units)
-    except Exception:
-        return figure(abs(judged.margin), "", units)
+    except InspectorError:
+        # A surveyor's own criterion may have a unit that nothing converts.
+        return with_printed_unit(show(float(f"{abs(judged.margin):.3g}"), ""), unit)
     return show(float(f"{abs(first - other):.3g}"), target)
 
 
@@ -349,7 +353,7 @@ def _sentence(text: str) -> str:
     return f"{words}." if words and words[-1] not in ".!?…" else words
 
 
-def _notes(part: SystemPart, assessment: Assessment) -> list[Flowable]:
+def _notes(part: SystemPart, issue: Issue) -> list[Flowable]:
     """What was said of checks that are good, in one paragraph, with their photos."""
     said = []
     for result in all_results(part):
@@ -357,6 +361,8 @@ def _notes(part: SystemPart, assessment: Assessment) -> list[Flowable]:
             continue
         extra = " ".join(filter(None, (gate_text(result), _sentence(result.note))))
         taken = f"Taken over from {result.as_unit}." if result.as_unit else ""
+        if any(len(reading.text) > MOST_IN_CELL for reading in result.readings):
+            extra = f"{readings_text(result, issue.units, labelled=True)}. {extra}".strip()
         if extra or taken:
             where = result.check.title
             if len(part.units) > 1:

@@ -26,6 +26,8 @@ from inspector.values.vocabulary import URGENCIES
 _PICTURE = 110 * mm
 _SMALL_PICTURE = 46 * mm
 _GAP = 5 * mm
+# Letters that have room beside a picture.
+_MOST_BESIDE = 800
 
 
 def in_order(findings: Sequence[Finding]) -> list[Finding]:
@@ -127,6 +129,10 @@ def _finding(
         text = _text(runs, finding)
         return [Rule(width, 0.4, 3, 3), text]
     first = shown[0]
+    # A long text would not end beside its picture, which then follows below.
+    if sum(len(text) for text, _ in runs) > _MOST_BESIDE:
+        rows = [photo_row(shown[at : at + 3], issue, 3, 46 * mm) for at in range(0, len(shown), 3)]
+        return [Rule(width, 0.4, 3, 3), _text(runs, finding), *rows]
     picture = issue.pictures.picture(first.sha, wide, wide * 0.75)
     beside = [_text(runs, finding), caption(first)]
     row = Table(

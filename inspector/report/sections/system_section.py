@@ -24,6 +24,7 @@ from inspector.report.wording import (
     was_not_seen,
 )
 from inspector.values.text import capital, listed
+from inspector.values.vocabulary import FIRM
 
 _MARK = 5 * mm
 _BAND = [
@@ -195,9 +196,14 @@ def _units(part: SystemPart, issue: Issue) -> list[Flowable]:
     if len(part.units) < 2:
         return []
     rest = issue.page.column - (36 + 34 + 16) * mm - _MARK - 1 * mm
+    # The short report tells the units that do not simply stay.
+    plain_ones = [one for one in part.units if one.verdict == "retain" and one.firmness == FIRM]
+    shown = [one for one in part.units if issue.whole or one not in plain_ones]
+    if not shown:
+        return []
     table = rows_table(
         ("unit", "condition, 0 to 100", "seen", "", "verdict"),
-        [_unit_row(unit) for unit in part.units],
+        [_unit_row(unit) for unit in shown],
         (36 * mm, 34 * mm, 16 * mm, _MARK + 1 * mm, rest),
         tight=True,
     )
