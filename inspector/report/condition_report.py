@@ -9,14 +9,14 @@ from reportlab.platypus import Flowable
 from inspector.assess.model import Assessment
 from inspector.checklists.model import Caution
 from inspector.conversion.core.chapter import Chapter
-from inspector.report.all_in_cost import AllIn
+from inspector.report.client import client_summary as client
+from inspector.report.client.all_in_cost import AllIn
+from inspector.report.client.safety_items import safety_items
 from inspector.report.conversion_section import conversion_sections
 from inspector.report.document import Report, whole_file
-from inspector.report.issue import Issue, findings_by_check
+from inspector.report.issue import Issue, findings_by_check, vessel_name
 from inspector.report.printed_pictures import PrintShop
-from inspector.report.safety_items import safety_items
 from inspector.report.sections import back_matter as back
-from inspector.report.sections import client_summary as client
 from inspector.report.sections import front_matter as front
 from inspector.report.sections import rules_and_sources as rules
 from inspector.report.sections.findings_section import findings_section
@@ -124,7 +124,7 @@ def _document(
     assessment: Assessment, issue: Issue, out: Path, of_whole: Mapping[str, int] | None = None
 ) -> Report:
     """The empty document with its running head, foot and particulars."""
-    name = client.vessel_name(assessment)
+    name = vessel_name(assessment)
     # A PDF viewer shows the title in letters of its own, so none is marked as lacking.
     in_title = clean(assessment.vessel.get("name", "")) or name
     surveyors = ", ".join(client.surveyors_of(assessment))

@@ -7,7 +7,7 @@ from typing import Any
 from inspector.assess.model import Assessment
 from inspector.assess.registers import Finding
 from inspector.criteria.core.source import Source
-from inspector.report.theme import Page
+from inspector.report.theme import Page, plain
 from inspector.report.wording import all_results
 
 
@@ -96,3 +96,17 @@ def checks_of_findings(issue: Issue) -> dict[int, str]:
         for subject, findings in issue.findings.items()
         for finding in findings
     }
+
+
+def vessel_name(assessment: Assessment) -> str:
+    """Return the vessel's name, or words that say that there is none.
+
+    Parameters
+    ----------
+    assessment : Assessment
+
+    Returns
+    -------
+    str
+    """
+    return plain(assessment.vessel.get("name", "")) or "Vessel not named"

@@ -8,10 +8,10 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Assessment, SystemPart
 from inspector.checklists.model import Caution
+from inspector.report.client.client_summary import surveyors_of
+from inspector.report.client.safety_items import SafetyItem, bad_without_finding
 from inspector.report.document import heading, section
 from inspector.report.issue import Issue
-from inspector.report.safety_items import SafetyItem, bad_without_finding
-from inspector.report.sections.client_summary import surveyors_of
 from inspector.report.sections.findings_section import photos_in_findings
 from inspector.report.sections.photo_pages import photo_pages, photos_of
 from inspector.report.tables import PAGE, Cell, rows_table

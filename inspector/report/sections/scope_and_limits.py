@@ -3,9 +3,9 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph
 
+from inspector.report.client.client_summary import KIND
 from inspector.report.document import heading
 from inspector.report.issue import Issue
-from inspector.report.sections.client_summary import KIND
 from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES
 

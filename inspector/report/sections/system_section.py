@@ -4,12 +4,12 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph, Table
 
 from inspector.assess.model import Assessment, Part, SystemPart
+from inspector.report.client.client_summary import NOT_LOOKED_AT
 from inspector.report.document import heading
 from inspector.report.issue import Issue
 from inspector.report.marks import SpanBar, VerdictSquare
 from inspector.report.page_references import ReferringText, referring
 from inspector.report.sections.checks_by_unit import checks_by_unit, not_good
-from inspector.report.sections.client_summary import NOT_LOOKED_AT
 from inspector.report.sections.findings_section import photos_in_findings
 from inspector.report.sections.photo_pages import photo_pages, photos_of
 from inspector.report.tables import PAGE, Cell, Run, markup, rows_table

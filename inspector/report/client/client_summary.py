@@ -9,13 +9,13 @@ from reportlab.platypus import Flowable, KeepInFrame, PageBreak, Paragraph, Spac
 from inspector.assess.model import Assessment, Part, SystemPart
 from inspector.assess.registers import Finding
 from inspector.conversion.core.chapter import Chapter, Requirement
-from inspector.report.all_in_cost import AllIn
-from inspector.report.cost_bar import CostBar, in_millions
+from inspector.report.client.all_in_cost import AllIn
+from inspector.report.client.cost_bar import CostBar, in_millions
+from inspector.report.client.safety_items import SafetyItem
 from inspector.report.document import Heading
-from inspector.report.issue import Issue
+from inspector.report.issue import Issue, vessel_name
 from inspector.report.marks import MetMark, Rule, VerdictSquare
 from inspector.report.page_references import ReferringText, referring
-from inspector.report.safety_items import SafetyItem
 from inspector.report.sections.photo_pages import BARE_TABLE, photo_number
 from inspector.report.tables import PAGE, TO, Cell, Run, markup, rows_table
 from inspector.report.theme import STYLES, plain, txt
@@ -68,20 +68,6 @@ class Decision:
 
 def _place_of(asked: Requirement) -> int:
     return _BRIEF_ORDER.index(asked.id) if asked.id in _BRIEF_ORDER else len(_BRIEF_ORDER)
-
-
-def vessel_name(assessment: Assessment) -> str:
-    """Return the vessel's name, or words that say that there is none.
-
-    Parameters
-    ----------
-    assessment : Assessment
-
-    Returns
-    -------
-    str
-    """
-    return plain(assessment.vessel.get("name", "")) or "Vessel not named"
 
 
 def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> list[Flowable]:

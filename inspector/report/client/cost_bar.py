@@ -4,7 +4,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.platypus import Flowable
 
-from inspector.report.all_in_cost import AllIn
+from inspector.report.client.all_in_cost import AllIn
 from inspector.report.theme import ACCENT, BOLD, DEEP, INK, LINE, PLAIN, SOFT
 from inspector.values.cell_text import money_text
 from inspector.values.quantity import Money
