@@ -9,7 +9,7 @@ from datetime import date
 
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Assessment, SystemPart
-from inspector.assess.surveys_due import due_list
+from inspector.assess.papers.surveys_due import due_list
 from inspector.report.page_references import key_of
 from inspector.report.wording import all_results
 from inspector.values.text import counted
