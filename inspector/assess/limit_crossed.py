@@ -67,23 +67,28 @@ def _from_bands(
 
 
 def _edge(bands: Bands, value: float, rating: str) -> tuple[float, float] | None:
-    """The end of the band towards what is better, of a good one towards what is worse."""
-    at = next(number for number, band in enumerate(bands.bands) if band.includes(value))
+    """The nearest end towards what is better; where nothing is, the nearest before what is worse.
+
+    Neighbouring bands may share a rating: an end between them is no limit of it.
+    """
     here = _rank(rating)
-    below = bands.bands[at - 1] if at else None
-    above = bands.bands[at + 1] if at + 1 < len(bands.bands) else None
-    own_end = bands.bands[at].upto
-    if below is not None and _rank(below.rating) < here:
-        return below.upto, difference(below.upto, value)
-    if above is not None and own_end is not None and _rank(above.rating) < here:
-        return own_end, difference(value, own_end)
-    # Nothing is better: the nearer of the ends behind which it is worse.
-    ends = []
-    if below is not None and _rank(below.rating) > here:
-        ends.append((below.upto, difference(value, below.upto)))
-    if above is not None and own_end is not None and _rank(above.rating) > here:
-        ends.append((own_end, difference(own_end, value)))
-    return min(ends, key=lambda end: end[1]) if ends else None
+    at = next(number for number, band in enumerate(bands.bands) if band.includes(value))
+    better, worse = [], []
+    for number, band in enumerate(bands.bands):
+        # A band without a rating (a reading that must be wrong) is neither better nor worse.
+        if number == at or _rank(band.rating) in (here, -1):
+            continue
+        # The end of the other band that is nearer to the value.
+        end = band.upto if number < at else bands.bands[number - 1].upto
+        distance = difference(max(end, value), min(end, value))
+        (better if _rank(band.rating) < here else worse).append((distance, end))
+    if better:
+        distance, end = min(better)
+        return end, -distance
+    if worse:
+        distance, end = min(worse)
+        return end, distance
+    return None
 
 
 def _rank(rating: str | None) -> int:

@@ -89,6 +89,7 @@ def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> 
     title.outline = (0, "Summary", "summary")
     first = [
         *_picture_and_advice(assessment, issue),
+        Spacer(1, 7),
         _two_columns(
             [*_to_settle(assessment, decision), *_safety(decision), *_cost(decision, _half(issue))],
             _systems(assessment, issue),
@@ -407,6 +408,8 @@ def _budget_row(cost: AllIn) -> list[Cell]:
         return [MetMark(None), "Vessel and work", f"at most {budget}", _why_no_total(cost), "", ""]
     low, high = (_money_words(end, cost.currency) for end in (total.low, total.high))
     met = True if total.high <= cost.budget else False if total.low > cost.budget else None
+    # A sum that lacks lines may yet pass the budget.
+    met = None if met and cost.unpriced else met
     side = "left" if cost.left >= 0 else "over"
     return [
         MetMark(met),
@@ -470,14 +473,17 @@ def _unseen(assessment: Assessment) -> list[Flowable]:
     said = ", ".join(f"{reason} {count}" for reason, count in most)
     lead = f"{len(unseen)} of {counted(len(asked), 'check')}: {said}."
     body.append(_text([(lead, ""), ("unseen", PAGE)], "point"))
+    turning: dict[tuple[str, str], list[str]] = {}
     for part in assessment.systems:
         whole = part.whole
         others = [word for word in whole.proposal.open_words if word != whole.verdict]
         if whole.decision or whole.firmness == FIRM or not others:
             continue
-        still = listed(others, "or")
-        words = f"{plain(part.system.name, 40)}: {whole.verdict} could still become {still}."
-        body.append(_text([(words, "")], "point"))
+        could = turning.setdefault((whole.verdict, listed(others, "or")), [])
+        could.append(plain(part.system.name, 40))
+    for (word, others), names in turning.items():
+        said = f"From {word} to {others} could still turn: {'; '.join(names)}."
+        body.append(_text([(said, "")], "point"))
     return body
 
 

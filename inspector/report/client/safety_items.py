@@ -58,9 +58,11 @@ def safety_items(assessment: Assessment, today: date | None = None) -> list[Safe
     list of SafetyItem
         Failed before overdue; poor ones of fire protection and life saving last.
     """
+    # Fire protection and life saving first: the others are critical for the ship as well.
+    systems = sorted(assessment.systems, key=lambda part: part.system.id not in SAFETY_SYSTEMS)
     found = [
         _item(part, result)
-        for part in assessment.systems
+        for part in systems
         for result in all_results(part)
         if _counts(part, result)
     ]
