@@ -123,7 +123,7 @@ def markup(runs: Sequence[Run], loose: bool = False) -> str:
 
 
 def rows_table(
-    head: Sequence[str],
+    head: Sequence[Cell],
     rows: Sequence[Sequence[Cell]],
     widths: Sequence[float],
     right: Sequence[int] = (),
@@ -135,7 +135,7 @@ def rows_table(
 
     Parameters
     ----------
-    head : sequence of str
+    head : sequence of Cell
         The heading of each column; all "" for a table without a head.
     rows : sequence of sequence of Cell
     widths : sequence of float

@@ -209,7 +209,7 @@ def _single(unit: Part, rows: Sequence[Row], issue: Issue) -> list[Flowable]:
     left, right = cells[:middle], cells[middle:]
     right += [["", ""]] * (middle - len(right))
     made = [[*one, *other] for one, other in zip(left, right, strict=True)]
-    heads = (plain(unit.name, 40), "", "", "")
+    heads = ([(plain(unit.name, 40), "b")], "", "", "")
     return [rows_table(heads, made, (label, value, label, value), tight=True)]
 
 
@@ -314,7 +314,9 @@ def judgement_runs(result: CheckResult, issue: Issue) -> list[Run]:
         parts.append(f"limit {limit}")
         if judged.margin:
             # A margin is a difference: of two temperatures it has no zero to convert from.
-            side = "over the limit" if judged.margin < 0 else "within it"
+            side = "within it"
+            if judged.margin < 0:
+                side = "below it" if limit.startswith("≥") else "over it"
             parts.append(f"{margin_text(judged, issue.units)} {side}")
     if parts:
         runs.append((f"{', '.join(parts)}.", ""))

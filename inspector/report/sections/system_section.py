@@ -229,8 +229,7 @@ def _findings(part: SystemPart, assessment: Assessment) -> list[Flowable]:
         return []
     runs: list[Run] = [("Findings:", "b")]
     for number, finding in enumerate(findings):
-        ending = ";" if number < len(findings) - 1 else "."
-        runs.append((f"{finding.number} {plain(finding.title, 90).rstrip('.')}", ""))
+        before = "· " if number else ""
+        runs.append((f"{before}{finding.number} {plain(finding.title, 90).rstrip('.')}", ""))
         runs.append((f"finding-{finding.number}", PAGE))
-        runs.append((ending, ""))
     return [referring(ReferringText, markup(runs), STYLES["line"])]
