@@ -9,6 +9,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     BaseDocTemplate,
+    CondPageBreak,
     Flowable,
     Frame,
     PageTemplate,
@@ -268,6 +269,14 @@ def small_heading(title: str) -> Heading:
     made = Heading(txt(title, 120), STYLES["h3"])
     made.room = 14 * mm
     return made
+
+
+def section_gap() -> CondPageBreak:
+    """Return what parts two sections that may share a page.
+
+    A new one each time, since a flowable remembers where it was.
+    """
+    return CondPageBreak(50 * mm)
 
 
 def section(title: str, key: str, lead: str, *body: Flowable) -> list[Flowable]:

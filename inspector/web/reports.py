@@ -18,8 +18,8 @@ from flask import (
 
 from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
-from inspector.services.export_file import TABLE_ENDINGS, export
-from inspector.services.report_files import (
+from inspector.services.files.export_file import TABLE_ENDINGS, export
+from inspector.services.files.report_files import (
     SCOPE_ENDINGS,
     bad_checks_without_finding,
     make_report,

@@ -2,8 +2,6 @@
 
 import dataclasses
 
-import pytest
-
 from inspector.assess.recorded import RecordedInspection
 from inspector.conversion.core.chapter import Chapter, Requirement
 from inspector.conversion.core.span import Span
@@ -12,7 +10,14 @@ from inspector.report.client.client_summary import Decision, settled_first
 from inspector.report.client.safety_items import bad_without_finding, safety_items
 from tests.report.test_condition_report import words
 
-COST = AllIn(8.4e6, Span(4.0e6, 4.6e6, 5.3e6), 5.0e6, 17e6, "crowns")
+COST = AllIn(
+    Span(12.4e6, 13.0e6, 13.7e6),
+    13.4e6,
+    17e6,
+    "crowns",
+    (("asking price", 8.4e6), ("work lines", 4.6e6), ("class and flag", None)),
+    ("class and flag",),
+)
 RANGE = Requirement("range", "Range", 9000, "nmi", Span(12000, 12500, 13000))
 STORES = Requirement("endurance", "Endurance", 45, "days", Span(5, 19, 50))
 BERTHS = Requirement("persons", "Persons berthed", 40, "", Span(34, 34, 34))
@@ -31,7 +36,7 @@ def test_the_two_pages_hold_what_decides(full, write):
 
     for said in ("Bid low.", "likely 13.0", "budget 17.0", "12.4 low", "13.7 high", "Thrusters"):
         assert said in first
-    for said in ("at least 9000 nmi", "12 500 nmi", "met", "short by 26 days", "13 million crowns"):
+    for said in ("at least 9000 nmi", "12 500 nmi", "met", "short by 26 days", "3.6 million"):
         assert said in second.replace("\u00a0", " ")
 
 
@@ -59,7 +64,7 @@ def test_what_is_settled_first_keeps_room_for_the_brief(full):
 
 def test_over_the_budget_is_settled_before_money_moves(full):
     """A likely total above the budget is among the first things, with what is lacking."""
-    found, _ = settled_first(full, Decision([], dataclasses.replace(COST, budget=12e6)))
+    found, _ = settled_first(full, Decision([], dataclasses.replace(COST, budget=12.4e6)))
     said = " ".join(text for runs in found for text, _ in runs)
 
     assert "1 million crowns over the budget" in said.replace("\u00a0", " ")
@@ -104,12 +109,16 @@ def test_a_bad_check_with_a_finding_is_not_named_again(full):
     assert {("stern", oil), ("stern", plate)} == named(full.findings[0])
 
 
-@pytest.mark.parametrize("lacking", ["asking", "work"])
-def test_no_total_is_printed_of_half_a_cost(full, write, lacking):
-    """Without a price asked, or without priced work, the page says why there is no total."""
-    cost = dataclasses.replace(COST, **{lacking: None})
+def test_no_total_is_printed_where_nothing_is_priced(full, write):
+    """The page says that there is none, and never a sum of nothing."""
+    said = first_page(full, write, cost=AllIn(open=("work lines",)))
 
-    assert "There is no total" in first_page(full, write, cost=cost)
+    assert "there is no total. Not priced: work lines." in said
+
+
+def test_a_total_that_lacks_lines_is_so_much_at_least(full, write):
+    """What is not priced is named beside the bar, and the budget is not called met."""
+    assert "So much at least. Not priced: class and flag." in first_page(full, write, cost=COST)
 
 
 def test_the_summary_alone_has_the_pages_of_the_whole(full, write):

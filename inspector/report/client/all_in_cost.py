@@ -1,4 +1,7 @@
-"""What she costs until she reaches the brief: the price asked and the priced work, as one sum."""
+"""What she costs until she reaches the brief, as the first pages show it.
+
+The sums are those of the chapter on money and of the comparison: one function makes them all.
+"""
 
 from dataclasses import dataclass
 
@@ -6,7 +9,6 @@ from inspector.conversion.core.case import Case
 from inspector.conversion.core.span import Span
 from inspector.conversion.money.calculation import sums_of
 from inspector.conversion.money.particulars import PRICES
-from inspector.record.typed_values import typed_number
 
 
 @dataclass(frozen=True)
@@ -15,47 +17,33 @@ class AllIn:
 
     Parameters
     ----------
-    asking : float or None
-        The asking price [currency].
-    work : Span or None
-        P10, P50 and P90 of the priced work [currency].
+    total : Span or None
+        P10, P50 and P90 of price, work and the costs beside it [currency]; None where nothing is
+        priced.
     planned : float or None
-        What the work stays below in four cases of five, P80 [currency].
+        What the total stays below in four cases of five, P80 [currency].
     budget : float or None
         For vessel and work [currency].
     currency : str
-    unpriced : int
-        Work lines without a price, which are in no sum [-].
+    heads : tuple of (str, float or None)
+        What the total is made of with its likely amount [currency]; None where it is not priced.
+    open : tuple of str
+        What is not priced, by name: where there is any, the total is so much at least.
     """
 
-    asking: float | None = None
-    work: Span | None = None
+    total: Span | None = None
     planned: float | None = None
     budget: float | None = None
     currency: str = ""
-    unpriced: int = 0
-
-    @property
-    def total(self) -> Span | None:
-        """Price and work together [currency]; None where either is not known."""
-        if self.work is None or self.asking is None:
-            return None
-        return self.work + self.asking
-
-    @property
-    def total_planned(self) -> float | None:
-        """Price and work together, stayed below in four cases of five [currency]."""
-        if self.planned is None or self.asking is None:
-            return None
-        return self.planned + self.asking
+    heads: tuple[tuple[str, float | None], ...] = ()
+    open: tuple[str, ...] = ()
 
     @property
     def left(self) -> float | None:
-        """What of the budget is left with the likely total [currency]; minus where it lacks."""
-        total = self.total
-        if total is None or self.budget is None:
+        """What is left of the budget with the total to plan with [currency]; minus: lacking."""
+        if self.planned is None or self.budget is None:
             return None
-        return self.budget - total.middle
+        return self.budget - self.planned
 
 
 def all_in_cost(case: Case) -> AllIn:
@@ -71,14 +59,15 @@ def all_in_cost(case: Case) -> AllIn:
 
     References
     ----------
-    The same sums as the chapter on money and the comparison; model of our own.
+    ``conversion.money.calculation.sums_of``.
     """
-    sums, prices = sums_of(case), case.one(PRICES)
+    sums = sums_of(case)
+    total = sums.total
     return AllIn(
-        prices.number("asking"),
-        sums.cost,
-        sums.spread.p80 if sums.spread else None,
-        typed_number(case.assessment.brief.get("budget"), 0) or None,
-        prices.text("currency"),
-        len(sums.unpriced),
+        total.span if total else None,
+        total.p80 if total else None,
+        sums.budget or None,
+        case.one(PRICES).text("currency"),
+        tuple((head.name, head.likely) for head in sums.heads),
+        sums.open,
     )

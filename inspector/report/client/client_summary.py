@@ -318,16 +318,23 @@ def _cost(decision: Decision, width: float) -> list[Flowable]:
     body: list[Flowable] = [_titled(head)]
     if cost.total is None:
         return [*body, _text([(_why_no_total(cost), "")], "point")]
-    return [*body, CostBar(cost, width)]
+    return [*body, CostBar(cost, width), *_open(cost)]
+
+
+def _open(cost: AllIn) -> list[Flowable]:
+    """What is not priced: with it the total is so much at least."""
+    if not cost.open:
+        return []
+    named = "; ".join(plain(name, 60) for name in cost.open[:4])
+    more = f" and {len(cost.open) - 4} more" if len(cost.open) > 4 else ""
+    words = f"So much at least. Not priced: {named}{more}."
+    return [_text([(words, "soft"), ("chapter-money", PAGE)], "point")]
 
 
 def _why_no_total(cost: AllIn) -> str:
-    lacks = []
-    if cost.asking is None:
-        lacks.append("no asking price is recorded")
-    if cost.work is None:
-        lacks.append("no work line is priced")
-    return f"There is no total: {listed(lacks)}."
+    named = [plain(name, 60) for name in cost.open[:3]]
+    lacks = f" Not priced: {'; '.join(named)}." if named else ""
+    return f"Nothing is priced yet, so there is no total.{lacks}"
 
 
 def _systems(assessment: Assessment, issue: Issue) -> list[Flowable]:
@@ -409,14 +416,19 @@ def _budget_row(cost: AllIn) -> list[Cell]:
     low, high = (_money_words(end, cost.currency) for end in (total.low, total.high))
     met = True if total.high <= cost.budget else False if total.low > cost.budget else None
     # A sum that lacks lines may yet pass the budget.
-    met = None if met and cost.unpriced else met
+    met = None if met and cost.open else met
     side = "left" if cost.left >= 0 else "over"
     return [
         MetMark(met),
-        "Vessel and work",
+        "Vessel and all of the work",
         f"at most {budget}",
         [(f"{_money_words(total.middle, cost.currency)} ({low} to {high})", "")],
-        [(f"{_money_words(abs(cost.left), cost.currency)} {side}", "soft")],
+        [
+            (
+                f"{_money_words(abs(cost.left), cost.currency)} {side}, by the total to plan with",
+                "soft",
+            )
+        ],
         [("chapter-money", PAGE)],
     ]
 
@@ -432,13 +444,12 @@ def _money_words(value: float, currency: str) -> str:
 def _money(decision: Decision, issue: Issue) -> list[Flowable]:
     """The one total, line by line."""
     cost = decision.cost
-    rows: list[tuple[str, float | None, str]] = [
-        ("asking price", cost.asking, ""),
-        ("priced work, likely", cost.work.middle if cost.work else None, ""),
-        ("price and work, likely", cost.total.middle if cost.total else None, "b"),
-        ("price and work, four in five stay below", cost.total_planned, ""),
+    rows: list[tuple[str, float | None, str]] = [(name, likely, "") for name, likely in cost.heads]
+    rows += [
+        ("all of it, as likely as not", cost.total.middle if cost.total else None, "b"),
+        ("all of it, four in five stay below", cost.planned, "b"),
         ("budget", cost.budget, ""),
-        ("left of the budget, likely", cost.left, "b"),
+        ("left of the budget, by that", cost.left, "b"),
     ]
     made: list[list[Cell]] = [
         [
@@ -450,11 +461,7 @@ def _money(decision: Decision, issue: Issue) -> list[Flowable]:
     half = _half(issue)
     body: list[Flowable] = [_titled("The money, in one sum")]
     body.append(rows_table(("", ""), made, (half - 40 * mm, 40 * mm), right=(1,), tight=True))
-    if cost.unpriced:
-        lines = counted(cost.unpriced, "work line has", "work lines have")
-        words = f"{lines} no price and {'is' if cost.unpriced == 1 else 'are'} in no sum."
-        body.append(_text([(words, "soft"), ("work", PAGE)], "point"))
-    return body
+    return [*body, *_open(cost)]
 
 
 def _unseen(assessment: Assessment) -> list[Flowable]:

@@ -47,7 +47,7 @@ class CostBar(Flowable):
     def draw(self) -> None:
         """Draw the bar in the middle, its labels above and below."""
         cost, total, pen = self.cost, self.cost.total, self.canv
-        ends = [total.low, total.high, *filter(None, (cost.budget, cost.total_planned))]
+        ends = [total.low, total.high, *filter(None, (cost.budget, cost.planned))]
         low, high = min(ends), max(ends)
         # Room at both sides, so that nothing stands on the edge.
         reach = (high - low) or max(abs(high), 1.0) * 0.1
