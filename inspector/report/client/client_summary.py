@@ -233,7 +233,8 @@ def settled_first(assessment: Assessment, decision: Decision) -> tuple[list[list
     if over:
         lacks = _money_words(-decision.cost.left, decision.cost.currency)
         asked.insert(
-            0, [(f"The likely total is {lacks} over the budget.", ""), ("chapter-money", PAGE)]
+            0,
+            [(f"The total to plan with is {lacks} over the budget.", ""), ("chapter-money", PAGE)],
         )
     kept = min(len(asked), max(_FOR_THE_BRIEF, MOST_TO_SETTLE - len(found)))
     first = [*found[: MOST_TO_SETTLE - kept], *asked[:kept]]
@@ -318,7 +319,9 @@ def _cost(decision: Decision, width: float) -> list[Flowable]:
     body: list[Flowable] = [_titled(head)]
     if cost.total is None:
         return [*body, _text([(_why_no_total(cost), "")], "point")]
-    return [*body, CostBar(cost, width), *_open(cost)]
+    said = f"Four in five stay below {_money_words(cost.planned, cost.currency)}."
+    planned = [_text([(said, "")], "point")] if cost.planned is not None else []
+    return [*body, CostBar(cost, width), *planned, *_open(cost)]
 
 
 def _open(cost: AllIn) -> list[Flowable]:
