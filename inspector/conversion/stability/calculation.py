@@ -20,7 +20,8 @@ from inspector.conversion.stability.booklet.booklet_tables import (
     typed_levers,
 )
 from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.work_line_weights import work_lines_that_differ
 from inspector.conversion.stability.deck_loads import DeckLoad
 from inspector.conversion.stability.free_surfaces import free_surfaces
 from inspector.conversion.stability.heights_together import together
@@ -57,7 +58,6 @@ from inspector.conversion.stability.roll_period import ROLL_GM, gm_by_roll_perio
 from inspector.conversion.stability.starting_condition import StartingCondition
 from inspector.conversion.stability.things_on_deck import loads_on_deck
 from inspector.conversion.stability.weights import Weight, kg_rise
-from inspector.conversion.stability.work_line_weights import work_lines_that_differ
 from inspector.values.errors import InspectorError
 from inspector.values.quantity import Cell
 
