@@ -34,6 +34,7 @@ ASKED = (
     Asked("range", "Range", "range"),
     Asked("endurance", "Endurance, first thing to run out", "endurance"),
     Asked("persons", "Persons berthed", "persons"),
+    Asked("loading", "Loading conditions that meet every check"),
     Asked("load-line", "Draught left to the load line"),
     Asked("gm", "Metacentric height after the changes"),
     Asked("kg-limit", "Greatest KG by the booklet, after the changes"),

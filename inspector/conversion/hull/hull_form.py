@@ -31,6 +31,9 @@ BULB_HEIGHT = Default(
     "middle of the bulb above keel, of the draught forward", 0.4, "its height was not given"
 )
 STERN = Default("stern shape C_stern", 0.0, "normal sections aft")
+TUNNEL = Default(
+    "coefficient C_BTO of a thruster tunnel", 0.0075, "0.003 to 0.012 by how fair its openings are"
+)
 APPENDAGE_FACTOR = Default("appendage factor 1 + k2", 2.0, FULL_FORM)
 APPENDAGE_SHARE = Span(0.04, 0.045, 0.05)
 WATERLINE_SHARE = 1.02
@@ -164,7 +167,7 @@ def hull_forms(known: Particulars) -> HullForms:
     return HullForms(
         _hull(known, length, single, middle),
         tuple(_hull(known, length, single, values) for values in corners),
-        (*from_length, *used, *from_single),
+        (*from_length, *used, *from_single, *((TUNNEL,) if known.tunnels else ())),
         (),
         water,
     )

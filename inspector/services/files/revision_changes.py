@@ -73,8 +73,7 @@ def _where(subject: str) -> str:
     kind, _, rest = subject.partition("/")
     if kind == "row":
         return f"Row of {rest.partition('/')[0].replace('-', ' ')}"
-    # A digest is long, and its beginning tells photos apart.
-    return f"{capital(kind)} {rest[:40]}".strip()
+    return f"{capital(kind)} {rest}".strip()
 
 
 def _what(field: str) -> str:

@@ -229,8 +229,8 @@ FIRST = {
     "condition": tuple(
         (3.0 * 100 + 1.5 * 100 * found / 30) / 4.5 for found in (THRUSTERS, THRUSTERS + 5)
     ),
-    # Thirteen are asked: ten kept for sure; endurance and berths open, deck cargo not typed.
-    "requirements": (100 * 10 / 13, 100),
+    # Fourteen are asked: twelve kept for sure; endurance is open, deck cargo not typed.
+    "requirements": (100 * 12 / 14, 100),
     # Growth, docking and so on have no price; class 4 begins at 0.7 times the middle.
     "cost": (0, 100 * (1 - (1_500_000 + 0.7 * HALF) / BUDGET)),
     # Class to 2034-02-28, the bottom by 2032-02-10.
