@@ -14,8 +14,8 @@ from inspector.conversion.comparison.side_by_side import SystemRow, by_system
 from inspector.report.document import Report, heading, whole_file
 from inspector.report.drawn.drawings import Drawn
 from inspector.report.figure_text import printed
+from inspector.report.issue import Issue
 from inspector.report.marks import SpanBar
-from inspector.report.sections.front_matter import Issue
 from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, page_of, plain, txt, use_fonts
 from inspector.values.cell_text import DASH
