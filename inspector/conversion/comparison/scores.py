@@ -11,7 +11,7 @@ from datetime import date
 from inspector.assess.model import Assessment
 from inspector.assess.papers.certificates import Survey
 from inspector.assess.papers.surveys_due import due_list
-from inspector.conversion.comparison.asked import answers, asked_by
+from inspector.conversion.comparison.asked_of_all import answers, asked_by
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Requirement
 from inspector.conversion.core.span import Span

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Part
-from inspector.conversion.comparison.asked import Asked, answers, asked_by
+from inspector.conversion.comparison.asked_of_all import Asked, answers, asked_by
 from inspector.conversion.comparison.calculation import Candidate
 from inspector.conversion.core.chapter import Requirement
 

@@ -4,7 +4,7 @@ from random import Random
 
 import pytest
 
-from inspector.conversion.comparison.asked import ASKED
+from inspector.conversion.comparison.asked_of_all import ASKED
 from inspector.conversion.comparison.calculation import compare
 from inspector.conversion.contents import chapters_of, read_case
 from inspector.demo.portfolio import prepare_in
