@@ -229,3 +229,28 @@ def test_what_comes_off_takes_its_load_with_it():
 
     assert load["name"] in {each.name for each in found.present_consumers}
     assert load["name"] not in {each.name for each in found.consumers_after}
+
+
+class Line:
+    """A work line with a text and a weight [t]."""
+
+    def __init__(self, text, weight):
+        self.text, self.weight, self.act = text, weight, "fit"
+
+
+class Part:
+    """A system with its name and its work lines."""
+
+    def __init__(self, *lines):
+        self.system = type("System", (), {"name": "Accommodation"})()
+        self.lines = lines
+
+
+@pytest.mark.parametrize(("weight", "said"), [(140, False), (135, False), (180, True), (-20, True)])
+def test_a_work_line_of_another_weight_is_named(weight, said):
+    """House and linings are 126 to 154 t; a line of 180 t is of another house."""
+    tables = {"hydrostatics": [BOOKLET], "weights": [HOUSE, LININGS]}
+    found = stability(case(tables, systems=(Part(Line("House", weight)),)))
+
+    assert said == any("its work line gives" in text for text in told(found))
+    assert not any("gives a weight of" in cell_text(gap.why) for gap in found.gaps)

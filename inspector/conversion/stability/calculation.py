@@ -20,9 +20,11 @@ from inspector.conversion.stability.booklet.booklet_tables import (
     typed_levers,
 )
 from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.work_line_weights import work_lines_that_differ
 from inspector.conversion.stability.deck_loads import DeckLoad
 from inspector.conversion.stability.free_surfaces import free_surfaces
+from inspector.conversion.stability.heights_together import together
 from inspector.conversion.stability.kg_limit import is_fluid, kg_limit
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,
@@ -217,7 +219,8 @@ def calculate(case: Case) -> Stability:
     criteria = _criteria(levers.levers, condition, start, faults)
     wind = _wind(levers.levers, condition, start, side, faults)
     tanks, _ = tanks_once(case.rows(TANKS))
-    told = (*unexplained(start, tanks), *told, *side.told)
+    lines = work_lines_that_differ(case, weight_list)
+    told = (*unexplained(start, tanks), *told, *side.told, *lines)
     shown = (weight_list, start, condition, levers, criteria, wind, loads, side, told)
     return Stability(*shown, tuple(faults))
 
@@ -274,6 +277,7 @@ def _condition(
     fluid_kg = _or_gap(FLUID_KG, "m", fluid_height_of_gravity, kg, surfaces, mass)
     limit = kg_limit(start, table, mass)
     gm = _or_gap("GM after", "m", metacentric_height, km, kg, surfaces, mass)
+    fluid_kg, gm = together(start, weights, table, (km, surfaces, fluid_kg, gm))
     listing = _or_gap(LIST, "deg", angle_of_list, weights, mass, gm)
     roll_gm = _or_gap(ROLL_GM, "m", gm_by_roll_period, start)
     afloat = (mass, sinkage, trim, fore, aft, amidships, left, deadweight)
