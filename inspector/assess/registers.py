@@ -7,9 +7,10 @@ from inspector.assess.photo_times import in_order, shown_time
 from inspector.assess.recorded import RecordedInspection
 from inspector.checklists.model import Library
 from inspector.record.typed_values import typed_number
-from inspector.values.vocabulary import ACTS, URGENCIES
+from inspector.values.vocabulary import ACTS, PLACES_OF_WORK, SUPPLIERS, URGENCIES, YES
 
 MOST_STEPS = 9999
+_TEXTS_OF_LINE = ("quantity", "quantity_unit", "place", "after", "finding", "check")
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,26 @@ class WorkLine:
         Place in the order of the work, 1 first; None where it has none yet.
     rate : str
         The line of the rate book by which it was priced, as it was then.
+    number : int
+        Its number in the yard's list, which it keeps for good; 0 where it was never recorded.
+    quantity, quantity_unit : str
+        How much of it, as typed: "110" and "m²".
+    place : str
+        Frame or place on board, as typed.
+    done : str
+        "afloat", "in dock", or "" where nobody said.
+    after : str
+        Id of the line that must be done before, "" for none.
+    finding : str
+        Id of the finding that asks for it, "" for none.
+    check : str
+        Id of the check that it follows from, "" for none.
+    class_attends : bool
+        Whether the classification society attends.
+    supplied_by : str
+        "yard", "owner", or "" where nobody said.
+    weeks : float or None
+        How long the yard works on it [weeks].
     """
 
     id: str
@@ -45,6 +66,26 @@ class WorkLine:
     weight: float | None = None
     sequence: int | None = None
     rate: str = ""
+    weeks: float | None = None
+    number: int = 0
+    quantity: str = ""
+    quantity_unit: str = ""
+    place: str = ""
+    done: str = ""
+    after: str = ""
+    finding: str = ""
+    check: str = ""
+    class_attends: bool = False
+    supplied_by: str = ""
+
+    @property
+    def is_priced(self) -> bool:
+        """Whether it is in the sums: a likely cost, and ends on the right sides of it."""
+        # One rule for every page that sums, or two of them would print two sums.
+        if self.likely is None:
+            return False
+        given = [cost for cost in (self.low, self.likely, self.high) if cost is not None]
+        return given[0] >= 0 and given == sorted(given)
 
 
 @dataclass(frozen=True)
@@ -132,14 +173,14 @@ def work_lines(recorded: RecordedInspection) -> tuple[WorkLine, ...]:
         In the order in which they were entered.
     """
     return tuple(
-        _work_line(line_id, fields)
+        _work_line(line_id, fields, recorded.line_numbers.get(line_id, 0))
         for line_id, fields in recorded.work_lines.items()
         # A line without an act says nothing that could be priced or done.
         if fields.get("act") in ACTS
     )
 
 
-def _work_line(line_id: str, fields: Mapping[str, str]) -> WorkLine:
+def _work_line(line_id: str, fields: Mapping[str, str], number: int) -> WorkLine:
     return WorkLine(
         id=line_id,
         system=fields.get("system", ""),
@@ -152,7 +193,18 @@ def _work_line(line_id: str, fields: Mapping[str, str]) -> WorkLine:
         weight=typed_number(fields.get("weight")),
         sequence=_step(fields.get("sequence")),
         rate=fields.get("rate", ""),
+        number=number,
+        class_attends=fields.get("class_attends") == YES,
+        # A word of a newer version says nothing here.
+        done=_one_of(PLACES_OF_WORK, fields.get("done", "")),
+        supplied_by=_one_of(SUPPLIERS, fields.get("supplied_by", "")),
+        **{name: fields.get(name, "") for name in _TEXTS_OF_LINE},
+        weeks=typed_number(fields.get("weeks"), 0),
     )
+
+
+def _one_of(words: tuple[str, ...], word: str) -> str:
+    return word if word in words else ""
 
 
 def _step(text: str | None) -> int | None:

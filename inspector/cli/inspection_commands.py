@@ -15,12 +15,12 @@ from inspector.cli.command_options import (
     opened_inspection,
 )
 from inspector.record import folder_lock
-from inspector.services.export_file import export
+from inspector.services.files.export_file import export
 from inspector.services.import_file import import_file
 from inspector.services.integrity import check_integrity, take_in_kept_aside
 from inspector.services.shelf import Shelf
 from inspector.values.errors import InspectorError
-from inspector.values.formatting import show
+from inspector.values.formatting import ONE_FIGURE, show
 
 
 def add_to(commands) -> None:
@@ -34,6 +34,8 @@ def add_to(commands) -> None:
     command.add_argument("--out", type=Path, required=True)
     more = "in a bundle: copies of the photos without the place and device that cameras write"
     command.add_argument("--photo-copies", action="store_true", help=more)
+    more = "in a .csv: the table, such as readings (default: checks)"
+    command.add_argument("--table", default="", metavar="NAME", help=more)
     text = "take in a bundle, or what a device saved, by union"
     command = add_command(commands, "import", import_inspection, text, data)
     command.add_argument("file", type=Path)
@@ -85,6 +87,9 @@ def _system_line(system: dict) -> str:
         # Rounded as in the report, so that 69.9 does not read 70 and no span looks narrower.
         points, low = (show(math.floor(system[name]), "") for name in ("condition", "low"))
         condition = f"{points} ({low} to {show(math.ceil(system['high']), '')})"
+        # All was seen: one figure, as the report prints it.
+        if system["high"] - system["low"] < ONE_FIGURE:
+            condition = points
     seen = show(system["coverage"] * 100, "%", 0)
     return f"    {system['name']:<32} {system['word']:<28} {condition}, {seen} seen"
 
@@ -92,7 +97,8 @@ def _system_line(system: dict) -> str:
 def export_inspection(options: Namespace) -> None:
     """Write a bundle (.zip), or the tables for those who calculate on (.xlsx, .csv, .json)."""
     data, inspection = opened_inspection(options)
-    export(data, inspection, options.out, originals=not options.photo_copies)
+    originals = not options.photo_copies
+    export(data, inspection, options.out, originals=originals, table=options.table)
     print(f"Written: {options.out}")
 
 
