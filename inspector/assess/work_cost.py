@@ -3,6 +3,7 @@
 Replacing and refurbishing one part are two ways to one end: a sum of both would pay twice.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -39,7 +40,7 @@ class PricedTwice:
     @property
     def left_out_cost(self) -> float:
         """The likely costs of the lines that are left out [currency]."""
-        return sum(line.likely or 0.0 for line in self.left_out)
+        return math.fsum(line.likely or 0.0 for line in self.left_out)
 
 
 def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
@@ -62,7 +63,9 @@ def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
     for part in (system.whole, *system.units):
         of_part = [line for line in system.lines if line.unit == part.id]
         lines = {act: tuple(line for line in of_part if line.act == act) for act in _WAYS}
-        likely = {act: sum(line.likely or 0.0 for line in of_act) for act, of_act in lines.items()}
+        likely = {
+            act: math.fsum(line.likely or 0.0 for line in of_act) for act, of_act in lines.items()
+        }
         # An act without a likely cost is not priced, so nothing is paid twice.
         if not all(likely.values()):
             continue
@@ -117,7 +120,7 @@ def work_cost(system: SystemPart) -> WorkCost | None:
     likely = [line.likely for line in counted_lines(system) if line.is_priced]
     if not likely:
         return None
-    return WorkCost(_label(system.whole), sum(likely))
+    return WorkCost(_label(system.whole), math.fsum(likely))
 
 
 def _label(whole: Part) -> str:
