@@ -6,7 +6,9 @@ import { CardAnswers } from "./cards/card_answers.js";
 import { keepDrafts, recordDrafts } from "./cards/drafts.js";
 import { recordPassedWithin } from "./cards/walked_past.js";
 import { Connection } from "./handover/connection.js";
+import { wireHandOverNow } from "./handover/hand_over_now.js";
 import { Handover } from "./handover/handover.js";
+import { TellLaptop } from "./handover/tell_laptop.js";
 import { saveWaiting } from "./handover/waiting_file.js";
 import { alarm, sentenceOf } from "./page/alarm.js";
 import { around, byId, find, findAll } from "./page/elements.js";
@@ -28,6 +30,7 @@ import { Place } from "./screens/place.js";
 import { Plan } from "./screens/plan.js";
 import { Ready } from "./screens/ready.js";
 import { Refused } from "./screens/refused.js";
+import { Round } from "./screens/round.js";
 import { Leaving } from "./screens/leaving.js";
 import { paintStrip } from "./screens/strip.js";
 import { wireTools } from "./screens/tools.js";
@@ -39,6 +42,7 @@ import { readPass } from "./storage/pass.js";
 import { requeuePhotos } from "./storage/photo_store.js";
 
 /** @import { TakenPhoto } from "./photos/take_photo.js" */
+/** @import { Readiness } from "./handover/tell_laptop.js" */
 /** @import { WrittenBack } from "./record/log.js" */
 /** @import { Entry } from "./storage/entry_store.js" */
 
@@ -56,10 +60,13 @@ const python = new Python(JSON.parse(page.dataset.python ?? "{}"));
 const app = new AppOnDevice(page.dataset.edition ?? "", python.addresses.checklists);
 const otherTabs = new OtherTabs(log);
 const plan = new Plan();
+const round = new Round(log, plan);
+const ready = new Ready({ log, plan, handover, connection, app, python, round });
+const tellLaptop = new TellLaptop(handover, connection);
 const findingDialog = new FindingDialog(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
 const views = new Views(log, plan, byId("here").textContent ?? "", {
-  ready: new Ready({ log, plan, handover, connection, app, python }),
+  ready,
   advice: new Advice({ log, plan, connection, open: (subject) => views.open(subject) }),
   leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
   refused: new Refused(handover, plan, log.inspection),
@@ -68,6 +75,8 @@ const views = new Views(log, plan, byId("here").textContent ?? "", {
 const place = new Place(log.inspection, views);
 /** @type {number | null} */
 let spaceLeft = null;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let lookingSoon = undefined;
 
 /**
  * What this device could not store is lost once the page is closed, so that is shown at once.
@@ -169,6 +178,7 @@ function wirePage() {
   byId("save-file").addEventListener("click", saveFile);
   wireUndo(log);
   wireTools();
+  wireHandOverNow(handover);
   new CardAnswers(log, cards, {
     onFinding: (subject) => findingDialog.openNew(subject),
     onPhotoTaken: reportAlready,
@@ -224,7 +234,22 @@ function wireHandover() {
   // What could not be fetched while the computer was away can be fetched now.
   handover.addEventListener("contact", () => python.startAgain());
   python.addEventListener("change", proveAgain);
+  ready.addEventListener("looked", (event) => {
+    tellLaptop.learn(/** @type {CustomEvent<Readiness>} */ (event).detail);
+  });
+  // The laptop lists who is ready, also where nobody has opened that screen.
+  for (const part of [app, python]) part.addEventListener("change", lookSoon);
+  handover.addEventListener("contact", lookSoon);
   addEventListener("online", () => handover.now());
+}
+
+/** Look whether this device is ready, once nothing has changed for a moment. */
+async function lookSoon() {
+  clearTimeout(lookingSoon);
+  // The laptop's own page has nobody to tell.
+  if (!(await readPass().catch(() => null))) return;
+  clearTimeout(lookingSoon);
+  lookingSoon = setTimeout(() => ready.look(), QUIET_MS);
 }
 
 function showStrip() {

@@ -36,6 +36,11 @@ export class Round {
     return this.#items().find((item) => answerOf(this.log, item.subject) === "open");
   }
 
+  /** @returns {number} how many looks it has, 0 where there is no round */
+  get size() {
+    return this.#items().length;
+  }
+
   /** @returns {number} whose part is walked with this device; 0 for everybody's */
   get #person() {
     const kept = Number(sessionStorage.getItem(PERSON));
