@@ -43,7 +43,13 @@ NO_ENTRIES = {
     "sharing.new_code": "a code is kept in memory only",
     "sharing.choose": "what is shared is kept in the catalogue",
     "sharing.device": "devices are kept in the catalogue",
-    "sharing.let_in": "devices are kept in the catalogue",
+    "sharing.start": "sharing opens and shuts; nothing is recorded",
+    "sharing.stop": "sharing opens and shuts; nothing is recorded",
+    "sharing.authority": "an authority is files of its own",
+    "sharing.network_code": "a network's name is kept in the catalogue, or in memory",
+    "joining.let_in": "devices are kept in the catalogue",
+    "joining.move": "a code is kept in memory only",
+    "joining.says": "what a device says of itself is kept in the catalogue",
 }
 
 
