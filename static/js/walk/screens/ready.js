@@ -3,7 +3,7 @@
 import { handOverButton } from "../handover/hand_over_now.js";
 import { sentenceOf } from "../page/alarm.js";
 import { findIfAny, make } from "../page/elements.js";
-import { CAUTION, NOT_READY, PROOFS, READY } from "./ready_proofs.js";
+import { CAUTION, looksOf, NOT_READY, PROOFS, READY } from "./ready_proofs.js";
 
 /** @import { Readiness } from "../handover/tell_laptop.js" */
 /** @import { Parts, Proof } from "./ready_proofs.js" */
@@ -54,14 +54,14 @@ export class Ready extends EventTarget {
    * @returns {Readiness}
    */
   #readiness(lines) {
-    const { python, round } = this.parts;
+    const { python, followed } = this.parts;
     return {
       state: stateOf(lines),
       lines: lines
         .filter((line) => line.word !== READY)
         .map(({ name, word, step }) => [name, word, step]),
       judges: python.state === "ready",
-      round: round.size > 0,
+      round: looksOf(followed) > 0,
     };
   }
 

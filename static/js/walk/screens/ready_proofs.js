@@ -14,10 +14,10 @@ import { allEntries } from "../storage/entry_store.js";
 /** @import { Connection } from "../handover/connection.js" */
 /** @import { Handover } from "../handover/handover.js" */
 /** @import { Log } from "../record/log.js" */
+/** @import { FollowedRound } from "../python/followed_round.js" */
 /** @import { Python } from "../python/python.js" */
 /** @import { AppOnDevice } from "./app_on_device.js" */
 /** @import { Plan } from "./plan.js" */
-/** @import { Round } from "./round.js" */
 
 /**
  * @typedef {object} Parts
@@ -27,7 +27,7 @@ import { allEntries } from "../storage/entry_store.js";
  * @property {Connection} connection
  * @property {AppOnDevice} app
  * @property {Python} python
- * @property {Round} round
+ * @property {FollowedRound} followed
  */
 
 /**
@@ -219,19 +219,31 @@ async function proveWriting() {
 }
 
 /**
- * Whether the round of the visit is on this device.
+ * Whether the round of the visit is on this device, and can be composed again here.
  *
  * @param {Parts} parts
  * @returns {Proof}
  */
-function proveRound({ round }) {
-  const count = round.size;
-  if (count) return [READY, `The round is in this page: ${count} looks in walking order.`];
-  return [
-    CAUTION,
-    "No round is in this page: “next” goes through every check.",
-    "On the laptop, say under “prepare” how much time there is; then load this page again.",
-  ];
+function proveRound({ followed, python }) {
+  const count = looksOf(followed);
+  if (!count) {
+    return [
+      CAUTION,
+      "No round is on this device: “next” goes through every check.",
+      "On the laptop, say under “prepare” how much time there is; then load this page again.",
+    ];
+  }
+  const words = `The round is on this device: ${count} looks. ${followed.inWords()}`;
+  if (python.state !== "impossible") return [READY, words];
+  return [CAUTION, words, "Load this page again near the computer before you go below."];
+}
+
+/**
+ * @param {FollowedRound} followed
+ * @returns {number} of the round that is on this device; 0 where there is none
+ */
+export function looksOf(followed) {
+  return (followed.data?.stops ?? []).reduce((count, stop) => count + stop.looks.length, 0);
 }
 
 /**
