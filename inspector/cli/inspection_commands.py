@@ -15,7 +15,7 @@ from inspector.cli.command_options import (
     opened_inspection,
 )
 from inspector.record import folder_lock
-from inspector.services.export_file import export
+from inspector.services.files.export_file import export
 from inspector.services.import_file import import_file
 from inspector.services.integrity import check_integrity, take_in_kept_aside
 from inspector.services.shelf import Shelf

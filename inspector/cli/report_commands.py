@@ -37,7 +37,7 @@ def add_to(commands) -> None:
 
 def report(options: Namespace) -> None:
     """Write the condition report."""
-    from inspector.services.report_files import make_report
+    from inspector.services.files.report_files import make_report
 
     data, inspection = opened_inspection(options)
     make_report(
@@ -53,7 +53,7 @@ def report(options: Namespace) -> None:
 
 def scope(options: Namespace) -> None:
     """Write the yard's list."""
-    from inspector.services.report_files import make_scope
+    from inspector.services.files.report_files import make_scope
 
     data, inspection = opened_inspection(options)
     make_scope(data, inspection, options.out, paper=options.paper, with_estimate=options.estimate)

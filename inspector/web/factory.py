@@ -40,7 +40,7 @@ from inspector.web.current import damage_sentences
 from inspector.web.first_page import home, imports
 from inspector.web.forms.form_fields import described
 from inspector.web.on_device import offline, python_files
-from inspector.web.visit import looks, round_page
+from inspector.web.visit import looks, paper_page, round_page
 
 PARTS = (
     check,
@@ -50,6 +50,7 @@ PARTS = (
     walk,
     looks,
     round_page,
+    paper_page,
     offline,
     python_files,
     exchange,

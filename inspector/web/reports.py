@@ -9,8 +9,8 @@ from flask import Blueprint, Response, abort, render_template, request, send_fil
 
 from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
-from inspector.services.export_file import TABLE_ENDINGS, export
-from inspector.services.report_files import SCOPE_ENDINGS, make_report, make_scope
+from inspector.services.files.export_file import TABLE_ENDINGS, export
+from inspector.services.files.report_files import SCOPE_ENDINGS, make_report, make_scope
 from inspector.values.vocabulary import UNIT_SYSTEMS
 from inspector.web.current import data_folder, open_inspection
 

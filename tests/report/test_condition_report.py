@@ -103,8 +103,8 @@ def test_what_was_not_seen_is_listed_with_why(text: str) -> None:
 
 
 def test_work_lines_are_summed_with_the_unknown_counted(text: str) -> None:
-    """The sums add what is known and say how many lines have no likely amount."""
-    assert "Sum of all 1 without a likely amount 110 000 110 000 185 000 −18.3 t" in text.replace(
+    """The sums are of priced lines and say how many have no price."""
+    assert "Sum of all 1 without a price 90 000 110 000 140 000 −18.3 t" in text.replace(
         "\u00a0", " "
     )
 

@@ -25,8 +25,7 @@ class Candidate:
     requirements : tuple of Requirement
         The brief's requirements against what this vessel offers.
     cost : Span or None
-        P10, P50 and P90 of the priced work plus the asking price [currency]; None where no work
-        is priced.
+        P10, P50 and P90 of all that is priced [currency]; None where no work is priced.
     currency : str
     unpriced : int
         Work lines without a price [-].
@@ -80,7 +79,7 @@ def candidate(case: Case, inspection_id: str, name: str, chapters: Sequence[Chap
     sums, prices = sums_of(case), case.one(PRICES)
     asking = prices.number("asking")
     # Without any priced work the price alone would make the least known vessel the cheapest.
-    cost = None if sums.cost is None else sums.cost + (asking or 0.0)
+    cost = None if sums.spread is None else sums.total.span
     requirements = tuple(
         requirement for chapter in chapters for requirement in chapter.requirements
     )

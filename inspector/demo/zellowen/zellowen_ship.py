@@ -170,7 +170,23 @@ Two boats, 9.5 m and 7 m|tender bay|open deck|1|||95||build
     *single_row(
         "prices",
         "currency=crowns; priced_on=2026-09-01; place=Yard at Orrimhaven (invented); "
-        "asking=8400000; correlation=0.35; definition=12",
+        "asking=8400000; correlation=0.35; definition=12; ends=extremes; begins=2027-02-01; "
+        "rise=3; laid_up=3",
+    ),
+    *table_rows(
+        "costs",
+        "kind name low likely high per",
+        """
+growth of the work|What turns up when she is opened|8|12|20|% of the work
+work not seen yet|Eighteen tanks, both stern seals, positioning|60000|180000|420000|once
+docking|Among the work lines|0|0|0|once
+design|Naval architect: stability, house, approval drawings|190000|240000|330000|once
+class and flag fees|Change of type and of flag, plan approval, surveys|85000|120000|190000|once
+owner's supply|Boats, galley, linen, tools and first stores|260000|340000|480000|once
+supervision|Superintendent, naval architect two days a week|24000|28000|36000|month in the yard
+delivery|Crew, fuel and insurance to the yard and home|70000|95000|150000|once
+lay-up|Berth, watchmen and insurance|18000|22000|30000|month laid up
+""",
     ),
     *table_rows(
         "sales",

@@ -80,13 +80,14 @@ def _line_row(part: SystemPart, line: WorkLine, issue: Issue, left_out: bool) ->
 def _sum_row(title: str, lines: Sequence[WorkLine], issue: Issue) -> list[Cell]:
     """Return the sums of lines, and how many of them have no likely amount."""
     # A sum that lacks lines says so, or it would read as the whole price.
-    unpriced = sum(line.likely is None for line in lines)
-    sums = [_amount(_sum(lines, name)) for name in _AMOUNTS]
+    priced = [line for line in lines if line.is_priced]
+    unpriced = len(lines) - len(priced)
+    sums = [_amount(_sum(priced, name)) for name in _AMOUNTS]
     sums.append(_weight(_sum(lines, "weight"), issue.units))
     return [
         [(title, "b")],
         "",
-        [(f"{unpriced} without a likely amount" if unpriced else "", "soft")],
+        [(f"{unpriced} without a price" if unpriced else "", "soft")],
         *([(text, "b")] for text in sums),
     ]
 
