@@ -4,7 +4,7 @@ from inspector.conversion.core.particulars import Table, column
 
 YES_NO = ("yes", "no")
 REPLACED = ("none", "identical", "another kind or added")
-POLAR = ("none", "Arctic", "Antarctic", "both")
+POLAR = ("none", "northern", "southern", "both")
 RULE_DATES = Table(
     "rule_dates",
     "Dates and extent of the conversion",

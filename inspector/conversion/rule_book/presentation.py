@@ -12,7 +12,7 @@ VERIFY = (
     "Verify before you rely on it: reminders, no rulings. Flag, class and recognised organisation "
     "say which text applies on the day the work starts, and what an existing ship may keep."
 )
-NEXT = {APPLIES: "apply", ASK: "are to be asked", WAITS: "wait for what is not typed"}
+NEXT = {APPLIES: "apply", ASK: "must be asked", WAITS: "wait for what is not typed"}
 
 
 def answer(book: RuleBook) -> Cell:

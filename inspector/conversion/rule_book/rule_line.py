@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.criteria.core.source import Source
+from inspector.values.quantity import Cell
 
 APPLIES, NOT_HERS, ASK, WAITS = "applies", "does not apply", "ask", "not known"
 
@@ -17,7 +18,7 @@ class RuleLine:
     rule : str
     since : date or None
         The day from which the text binds; None where it has none of its own.
-    for_her : str
+    for_her : Cell
         What it means for this vessel, in a sentence or two.
     state : str
         "applies", "does not apply", "ask" or "not known".
@@ -28,7 +29,7 @@ class RuleLine:
 
     rule: str
     since: date | None
-    for_her: str
+    for_her: Cell
     state: str
     decides: str
     source: Source

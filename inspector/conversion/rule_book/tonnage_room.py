@@ -54,6 +54,10 @@ class TonnageRoom:
         -------
         Span
             [m²]; minus where the step is passed.
+
+        References
+        ----------
+        Plain arithmetic.
         """
         return self.volume / height
 

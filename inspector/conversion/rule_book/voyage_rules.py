@@ -17,8 +17,7 @@ from inspector.conversion.rule_book.tonnage_room import TonnageRoom
 from inspector.conversion.ship_kind.ship_kinds import PASSENGER
 from inspector.criteria.core.source import Source
 from inspector.values.cell_text import cell_text
-from inspector.values.formatting import show
-from inspector.values.quantity import Quantity
+from inspector.values.quantity import Cell, Quantity, joined, sentence
 
 BALLAST = Source.seen(
     "Ballast water management convention, regulations B-3 and D-2",
@@ -56,11 +55,13 @@ TONNAGE = Source.recalled(
 CREW = Source.seen(
     "STCW Convention 1978 as amended, regulations II/2, III/1, III/2 and III/3",
     "2010 text on public rules sites; II/2 and III/3 in extracts",
-    "500 and 3000 GT; 750 and 3000 kW",
+    "steps of tonnage and of propulsion power",
 )
 MANNING = Source.seen(
     "SOLAS chapter V, regulation 14.2", "as a public survey site quotes it", "safe manning document"
 )
+# kW of propulsion from which the certificates of engineers change.
+ENGINE_STEPS = (750.0, 3000.0)
 
 
 def voyage_rules(facts: RuleFacts, rooms: tuple[TonnageRoom, ...]) -> Iterator[RuleLine]:
@@ -92,7 +93,8 @@ def voyage_rules(facts: RuleFacts, rooms: tuple[TonnageRoom, ...]) -> Iterator[R
         yield RuleLine("Sewage in special areas", since, words, APPLIES, FLAG, SEWAGE_AREA)
     for room in rooms:
         yield _step(room)
-    yield _crew(facts)
+    # Certificates follow the tonnage with which she sails, which is that after the changes.
+    yield _crew(facts, int(rooms[0].after.high) if rooms else facts.tonnage)
 
 
 def _ballast(facts: RuleFacts) -> RuleLine:
@@ -124,7 +126,7 @@ def _polar(facts: RuleFacts) -> Iterator[RuleLine]:
         yield RuleLine(rule, since, words, state, FLAG_AND_CLASS, POLAR)
         return
     words = (
-        f"For {polar if polar != 'both' else 'both polar waters'} with SOLAS certificates: polar "
+        f"For {polar} polar waters with SOLAS certificates: polar "
         "certificate and operations manual, a category by the ice, a service temperature, cold "
         "weather life-saving gear, stability with ice on her."
     )
@@ -173,22 +175,24 @@ def _step(room: TonnageRoom) -> RuleLine:
     if room.passed is None:
         words = f"At {after} GT she may be above it: {room.begins}. Settle the volume first."
         return RuleLine(rule, None, words, ASK, FLAG, TONNAGE)
-    left = cell_text(Quantity(room.volume.low, None, room.volume.high, "m³", 0))
-    words = f"At {after} GT she stays below it while at most {left} more is enclosed."
+    words = sentence(
+        "At {after} GT she stays below it while at most {left} more is enclosed.",
+        after=after,
+        left=Quantity(room.volume.low, None, room.volume.high, "m³", 0),
+    )
     return RuleLine(rule, None, words, NOT_HERS, FLAG, TONNAGE)
 
 
-def _crew(facts: RuleFacts) -> RuleLine:
+def _crew(facts: RuleFacts, tonnage: int | None) -> RuleLine:
     """The certificates of master and chief engineer."""
     since, rule = date(2017, 1, 1), "Crew by tonnage and kilowatts"
-    deck = _deck_words(facts.tonnage)
+    deck = _deck_words(tonnage)
     engine = _engine_words(facts.dates.number("power_after") or facts.power)
     if deck is None and engine is None:
         words = "By tonnage and propulsion power, and neither is typed."
         return RuleLine(rule, since, words, WAITS, FLAG, CREW)
-    words = " ".join(
-        part
-        for part in (
+    words = joined(
+        (
             deck or "Tonnage is not typed.",
             engine or "Propulsion power is not typed.",
             "How many, the safe manning document says.",
@@ -208,13 +212,21 @@ def _deck_words(tonnage: int | None) -> str | None:
     return f"Master for less than 500 GT ({tonnage} GT)."
 
 
-def _engine_words(power: float | None) -> str | None:
+def _engine_words(power: float | None) -> Cell:
     """What propulsion power asks of the engineers."""
     if power is None:
         return None
-    shown = show(round(power), "kW")
-    if power >= 3000:
-        return f"Chief and second engineer for 3000 kW and more ({shown})."
-    if power >= 750:
-        return f"Chief and second engineer for 750 to 3000 kW ({shown})."
-    return f"No engineer's certificate by the convention below 750 kW ({shown})."
+    few, many = ENGINE_STEPS
+    if power >= many:
+        words = "Chief and second engineer for {many} and more ({power})."
+    elif power >= few:
+        words = "Chief and second engineer for {between} ({power})."
+    else:
+        words = "No engineer's certificate by the convention below {few} ({power})."
+    return sentence(
+        words,
+        few=Quantity.exact(few, "kW"),
+        many=Quantity.exact(many, "kW"),
+        between=Quantity(few, None, many, "kW"),
+        power=Quantity.exact(power, "kW", 0),
+    )

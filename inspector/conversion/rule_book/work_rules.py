@@ -22,7 +22,7 @@ from inspector.criteria.environment.nitrogen_oxides import (
     nox_limit,
     tier_asked,
 )
-from inspector.values.formatting import show
+from inspector.values.quantity import Cell, Quantity, joined, sentence
 from inspector.values.text import listed
 
 MAJOR = Source.seen(
@@ -45,6 +45,8 @@ TANKS = Source.seen(
     "MEPC 54 of 2006, as IMO's own page gives it",
     "600 m³ and more, delivered from 1 August 2010",
 )
+# kW: below, the rule on nitrogen oxides asks nothing.
+LEAST_ENGINE = 130.0
 PROTECTED_FROM, PROTECTED_VOLUME = date(2010, 8, 1), 600.0
 ENERGY_FROM, ENERGY_TONNAGE = date(2023, 1, 1), 400
 # Above this change of propulsion power a conversion counts as major for the energy index, and
@@ -73,7 +75,7 @@ def work_rules(facts: RuleFacts) -> Iterator[RuleLine]:
     yield _fuel_tanks(facts)
 
 
-def major_reasons(facts: RuleFacts) -> tuple[str, ...]:
+def major_reasons(facts: RuleFacts) -> tuple[Cell, ...]:
     """Return what of the work may make it a major conversion.
 
     Parameters
@@ -82,19 +84,19 @@ def major_reasons(facts: RuleFacts) -> tuple[str, ...]:
 
     Returns
     -------
-    tuple of str
+    tuple of Cell
 
     References
     ----------
     MARPOL annex I, 1.9 (seen); a change of power of 5 % by the interpretation of annex VI,
     chapter 4 (seen), where the flag decides.
     """
-    found = []
+    found: list[Cell] = []
     if facts.dates.text("new_type") == "yes":
         found.append("another type of ship")
     length = facts.dates.number("lengthened")
     if length:
-        found.append(f"a length changed by {show(length, 'm')}")
+        found.append(sentence("a length changed by {length}", length=Quantity.exact(length, "m")))
     if facts.dates.text("freeboard") == "yes":
         found.append("a new freeboard")
     change = facts.power_change
@@ -110,10 +112,14 @@ def _major_conversion(facts: RuleFacts) -> RuleLine:
     answered = bool(facts.dates.text("new_type"))
     if reasons:
         state = ASK
-        words = (
-            f"{listed(list(reasons)).capitalize()}: the flag may call it a major conversion, and "
-            "what is added or altered then follows the rules of the day the work starts."
+        words = joined(
+            (
+                "The flag may call it a major conversion, and what is added or altered then "
+                "follows the rules of the day the work starts: for",
+                joined(reasons, ", "),
+            )
         )
+        words = joined((words, "."), "")
     elif answered:
         state = NOT_HERS
         words = "Nothing typed of the work alters type, length, freeboard or power."
@@ -124,7 +130,7 @@ def _major_conversion(facts: RuleFacts) -> RuleLine:
             "hers. Type the extent of the work."
         )
     if state != NOT_HERS and starts is None:
-        words += " Its day decides, and is not typed."
+        words = joined((words, "Its day decides, and is not typed."))
     return RuleLine("Major conversion", starts, words, state, FLAG, MAJOR)
 
 
@@ -150,20 +156,24 @@ def _engines(facts: RuleFacts) -> RuleLine:
     return RuleLine(rule, facts.keel, words, APPLIES, FLAG_AND_CLASS, NOX)
 
 
-def _tier_words(day: date, facts: RuleFacts) -> str:
+def _tier_words(day: date, facts: RuleFacts) -> Cell:
     """What a day asks of an engine, in words."""
     tier, areas = tier_asked(day), closed_areas(day)
     rpm = facts.dates.number("rpm") or facts.rpm
     words = f"An engine fitted on {day.isoformat()} needs "
     words += "no tier" if tier == "none" else f"tier {tier}"
     if rpm and tier != "none":
-        limit = show(round(nox_limit(tier, rpm), 1), "g/kWh")
-        words += f" ({limit} at {show(rpm, 'rpm')})"
+        words += " ({limit} at {rpm})"
     if areas:
         words += (
             f", and tier III in {listed(list(areas))}, unless none of like rating exists or fits"
         )
-    return f"{words}. Above 130 kW, and not for emergencies only."
+    return sentence(
+        f"{words}. Above {{least}}, and not for emergencies only.",
+        limit=Quantity.exact(nox_limit(tier, rpm), "g/kWh", 1) if rpm and tier != "none" else None,
+        rpm=Quantity.exact(rpm, "rpm") if rpm else None,
+        least=Quantity.exact(LEAST_ENGINE, "kW"),
+    )
 
 
 def _energy(facts: RuleFacts) -> RuleLine:
@@ -189,21 +199,26 @@ def _energy(facts: RuleFacts) -> RuleLine:
 def _fuel_tanks(facts: RuleFacts) -> RuleLine:
     """Whether fuel tanks must be protected."""
     rule = "Protected fuel tanks"
-    volume = show(round(facts.fuel), "m³")
-    least = show(PROTECTED_VOLUME, "m³")
+    amounts = {
+        "volume": Quantity.exact(facts.fuel, "m³", 0),
+        "least": Quantity.exact(PROTECTED_VOLUME, "m³"),
+    }
     if not facts.fuel:
-        words = f"From {least} of fuel tanks together, and none is typed."
+        words: Cell = "By the volume of all fuel tanks together, and no fuel tank is typed."
         return RuleLine(rule, PROTECTED_FROM, words, WAITS, FLAG_AND_CLASS, TANKS)
     if facts.fuel < PROTECTED_VOLUME:
-        words = f"{volume} of fuel tanks together are below {least}."
+        words = sentence("{volume} of fuel tanks together are below {least}.", **amounts)
         return RuleLine(rule, PROTECTED_FROM, words, NOT_HERS, FLAG_AND_CLASS, TANKS)
     if facts.keel is not None and facts.keel >= PROTECTED_FROM:
-        words = (
-            f"{volume} of fuel tanks on a ship of {facts.keel.isoformat()}: behind a double skin."
+        words = sentence(
+            "{volume} of fuel tanks on a ship of {keel}: behind a double skin.",
+            keel=facts.keel,
+            **amounts,
         )
         return RuleLine(rule, PROTECTED_FROM, words, APPLIES, FLAG_AND_CLASS, TANKS)
-    words = (
-        f"{volume} of fuel tanks, from {least} on; not asked of an older ship as long as no major "
-        "conversion makes her new (from memory). Ask before tanks are made larger."
+    words = sentence(
+        "{volume} of fuel tanks, from {least} on; not asked of an older ship as long as no major "
+        "conversion makes her new (from memory). Ask before tanks are made larger.",
+        **amounts,
     )
     return RuleLine(rule, PROTECTED_FROM, words, ASK, FLAG_AND_CLASS, TANKS)

@@ -42,6 +42,10 @@ class ExistingItem:
         Returns
         -------
         bool or None
+
+        References
+        ----------
+        The criterion itself, which names its source.
         """
         found = self.judged.get(kind)
         return None if found is None or found.rating is None else found.rating in BAD
@@ -73,6 +77,10 @@ class ExistingItems:
         Returns
         -------
         tuple of str
+
+        References
+        ----------
+        The criteria themselves, each of which names its source.
         """
         return tuple(item.name for item in self.items if item.fails(kind))
 

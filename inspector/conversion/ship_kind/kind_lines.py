@@ -4,16 +4,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from inspector.conversion.ship_kind import rule_sources as sources
+from inspector.conversion.ship_kind.assumed_damage import FROM_PERSONS
 from inspector.conversion.ship_kind.rule_sources import Cited
 from inspector.conversion.ship_kind.ship_kinds import (
     CARGO,
     FEW,
     FEW_PASSENGERS,
-    FROM_PERSONS,
     KINDS,
     MANY,
     PASSENGER,
     SHORTEST_BOATS,
+    SHORTEST_INDEX,
     SPECIAL,
     Aboard,
     as_passenger_ship,
@@ -23,9 +24,11 @@ from inspector.conversion.ship_kind.ship_kinds import (
     required_index,
     special_share,
 )
-from inspector.values.formatting import show
+from inspector.values.quantity import Cell, Quantity, joined, sentence
 
 ASK_FLAG = "Ask the flag."
+# m of length from which a special purpose ship must move watertight doors by emergency power.
+DOORS_FROM = 50.0
 NOT_CALCULATED = "It decides, and is not calculated here."
 
 
@@ -36,14 +39,14 @@ class KindLine:
     Parameters
     ----------
     subject : str
-    cargo, special, passenger : str
+    cargo, special, passenger : Cell
     sources : tuple of Cited
     """
 
     subject: str
-    cargo: str
-    special: str
-    passenger: str
+    cargo: Cell
+    special: Cell
+    passenger: Cell
     sources: tuple[Cited, ...]
 
 
@@ -135,11 +138,13 @@ def _subdivision(persons: int, length: float | None) -> KindLine:
     """What decides: the index that is required, and the damage that must be survived."""
     index = {kind: required_index(kind, persons, length) for kind in KINDS}
     if length is None:
-        cargo = "An index only from 80 m of length, and her length is not known."
+        cargo = "An index only from {shortest} of length, and her length is not known."
     elif index[CARGO] is None:
-        cargo = "No index below 80 m of length; a supply vessel has the damage rules of her type."
+        cargo = (
+            "No index below {shortest} of length; a supply vessel has the damage rules of her type."
+        )
     else:
-        cargo = f"An index of at least {index[CARGO]:.3f} for {show(length, 'm')}."
+        cargo = f"An index of at least {index[CARGO]:.3f} for {{length}}."
     special = (
         "As a passenger ship with special personnel as passengers, at "
         f"{special_share(persons):.3f} of her index: at least {index[SPECIAL]:.3f} for "
@@ -152,7 +157,11 @@ def _subdivision(persons: int, length: float | None) -> KindLine:
         passenger += " Damage anywhere along her side must be survived as well."
     return KindLine(
         "Subdivision and damage stability",
-        f"{cargo} {NOT_CALCULATED}",
+        sentence(
+            f"{cargo} {NOT_CALCULATED}",
+            shortest=Quantity.exact(SHORTEST_INDEX, "m"),
+            length=None if length is None else Quantity.exact(length, "m"),
+        ),
         f"{special} {NOT_CALCULATED}",
         f"{passenger} {NOT_CALCULATED}",
         (sources.INDEX, sources.SIDE_DAMAGE, sources.SPECIAL_DAMAGE),
@@ -178,19 +187,19 @@ def _survival_craft(persons: int, length: float | None, tonnage: float | None) -
     cargo = _craft_words(CARGO, persons, length)
     passenger = _craft_words(PASSENGER, persons, length)
     if tonnage is None or tonnage >= 500:
-        passenger += " A rescue boat on each side."
+        more = "A rescue boat on each side."
     else:
-        passenger += " Below 500 GT rafts for everybody on each side may do."
+        more = "Below 500 GT rafts for everybody on each side may do."
     return KindLine(
         "Survival craft",
         cargo,
-        f"{_craft_words(SPECIAL, persons, length)} The step is {FEW} persons.",
-        passenger,
+        joined((_craft_words(SPECIAL, persons, length), f"The step is {FEW} persons.")),
+        joined((passenger, more)),
         (sources.CRAFT_CARGO, sources.CRAFT_PASSENGER, sources.SPECIAL_CRAFT),
     )
 
 
-def _craft_words(kind: str, persons: int, length: float | None) -> str:
+def _craft_words(kind: str, persons: int, length: float | None) -> Cell:
     """The places of one kind of ship in words."""
     side, rafts = places_each_side(kind, persons)
     if as_passenger_ship(kind, persons):
@@ -199,18 +208,23 @@ def _craft_words(kind: str, persons: int, length: float | None) -> str:
             "lifejackets."
         )
     if length is not None and length < SHORTEST_BOATS:
-        return (
+        return sentence(
             f"Rafts for {side} on each side, half as many again where they cannot be moved across; "
-            "no boats below 85 m."
+            "no boats below {shortest}.",
+            shortest=Quantity.exact(SHORTEST_BOATS, "m"),
         )
     return f"Enclosed boats for {side} on each side, and rafts for {side} more."
 
 
 def _emergency(persons: int, length: float | None) -> KindLine:
     """How long the emergency source feeds."""
-    special = f"{emergency_hours(SPECIAL, persons)} h for {persons} persons."
-    if persons <= FEW and (length is None or length > 50):
-        special += " Longer than 50 m: power for watertight doors for half an hour as well."
+    special: Cell = f"{emergency_hours(SPECIAL, persons)} h for {persons} persons."
+    if persons <= FEW and (length is None or length > DOORS_FROM):
+        longer = sentence(
+            "Longer than {length}: power for watertight doors for half an hour as well.",
+            length=Quantity.exact(DOORS_FROM, "m"),
+        )
+        special = joined((special, longer))
     return KindLine(
         "Emergency supply",
         f"{emergency_hours(CARGO, persons)} h.",

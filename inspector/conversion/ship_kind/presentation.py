@@ -97,7 +97,7 @@ def _figures(found: ShipKind) -> Iterator[Figure]:
     if persons is None:
         return
     used: dict[str, tuple[str, Cited]] = {
-        CARGO: ("by length; none below 80 m", sources.INDEX),
+        CARGO: ("by length", sources.INDEX),
         SPECIAL: ("0.8 to 1 of a passenger ship's, by persons", sources.SPECIAL_DAMAGE),
         PASSENGER: ("by persons", sources.INDEX),
     }
@@ -210,10 +210,6 @@ def _items_table(found: ShipKind) -> FigureTable:
     if unread:
         note += f" Not read yet: {listed(list(unread))}."
     return FigureTable("Existing items", table_columns("item", *KINDS), rows, note)
-
-
-def _failures(item: ExistingItem) -> int:
-    return sum(bool(item.fails(kind)) for kind in KINDS)
 
 
 def _judged(item: ExistingItem, kind: str) -> str:

@@ -20,6 +20,8 @@ FEW, MANY = 60, 240
 LEAST_SHARE = 0.8
 # Passengers above which the fire rules are those of large passenger ships.
 FEW_PASSENGERS = 36
+# Persons from which a passenger ship's index grows with them.
+MANY_PERSONS = 400
 # m of length: below, no index is asked of a cargo ship; below, rafts may take the place of boats.
 SHORTEST_INDEX, SHORTEST_BOATS = 80.0, 85.0
 
@@ -111,7 +113,7 @@ def passenger_index(persons: int) -> float:
     (0.722, 0.722)
     """
     number = plain("persons", persons, 1, 6000)
-    if number < TO_PERSONS:
+    if number < MANY_PERSONS:
         return 0.722
     if number <= 1350:
         return number / 7580 + 0.66923
