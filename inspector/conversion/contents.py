@@ -3,6 +3,7 @@
 from datetime import date
 
 from inspector.assess.model import Assessment
+from inspector.conversion.core import claims
 from inspector.conversion.core.case import Case, Writer, case_of
 from inspector.conversion.core.chapter import Chapter
 from inspector.conversion.core.particulars import Table
@@ -23,6 +24,7 @@ from inspector.conversion.space import chapter as space_chapter
 from inspector.conversion.space import particulars as space_particulars
 from inspector.conversion.stability import chapter as stability_chapter
 from inspector.conversion.stability import particulars as stability_particulars
+from inspector.conversion.stability.loading.particulars import LOADING
 
 # In the order in which an owner asks: how far, how stable, what runs, what fits, what it costs.
 # Id of a chapter -> what it is called in a list, and what makes it.
@@ -41,12 +43,14 @@ TABLES: tuple[Table, ...] = (
     TANKS,
     *range_particulars.TABLES,
     *stability_particulars.TABLES,
+    LOADING,
     *power_particulars.TABLES,
     *space_particulars.TABLES,
     *money_particulars.TABLES,
     *ship_kind_particulars.TABLES,
     *rule_book_particulars.TABLES,
     *papers_particulars.TABLES,
+    *claims.TABLES,
 )
 
 

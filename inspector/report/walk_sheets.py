@@ -77,7 +77,6 @@ def build_walk_sheets(
         right=_EDGE,
         top=22 * mm,
         bottom=16 * mm,
-        margin=_EDGE,
     )
     use_fonts()
     name = plain(assessment.vessel.get("name", "")) or "Vessel not named"

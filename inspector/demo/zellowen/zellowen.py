@@ -185,6 +185,12 @@ WELL_KEPT = Candidate(
         *zellowen_ship.PARTICULARS,
         *zellowen_rules.RULES,
         *zellowen_plant.PARTICULARS,
+        *values_of(
+            "inspection",
+            "surveyors=Ilvane Toreth and Osk Merrindal; "
+            "advice=A sound hull and power plant. Bid, once the dock has opened bow thruster 2 "
+            "and the places for garbage and sewage are priced for forty persons.",
+        ),
         *values_of("settings", "discount_rate=6; clear_difference=8; buying_worth=1500000"),
         *values_of(
             "profile/stern-tube-wear",
@@ -223,6 +229,7 @@ WELL_KEPT = Candidate(
         ("corroded-plate", "finding/demo-02", "Bracket toe cleaned to bright metal, dye on"),
         ("thermal", "finding/demo-05", "Breaker of bow thruster 2 from the side"),
         ("batteries", "sheet/bridge/bridge/radio-reserve", "Radio batteries, labels of 2023"),
+        ("hull-side", "vessel", "From the quay, port side"),
     ),
     overruled="sheet/reefers/plant/refrigerant=fair",
     disputed="sheet/hull/shell/waterline-belt=poor",

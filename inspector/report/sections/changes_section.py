@@ -7,7 +7,7 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable
 
 from inspector.report.document import section
-from inspector.report.sections.front_matter import Issue
+from inspector.report.issue import Issue
 from inspector.report.tables import rows_table
 from inspector.values.text import counted
 
