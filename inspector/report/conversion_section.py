@@ -9,7 +9,7 @@ from inspector.conversion.core.chapter import Chapter, FigureTable
 from inspector.conversion.core.figure import Figure, Gap
 from inspector.report import figure_text
 from inspector.report.document import heading
-from inspector.report.drawings import Drawn
+from inspector.report.drawn.drawings import Drawn
 from inspector.report.sections.front_matter import Issue
 from inspector.report.tables import Cell, fitted_widths, rows_table
 from inspector.report.theme import STYLES, txt

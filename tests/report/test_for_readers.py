@@ -11,7 +11,7 @@ from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph
 from inspector.conversion.core.figure import Figure
 from inspector.conversion.core.span import Span
 from inspector.report.document import whole_file
-from inspector.report.drawing_units import in_system
+from inspector.report.drawn.drawing_units import in_system
 from inspector.report.figure_text import ends_printed, headings, rows_printed
 from inspector.report.theme import plain
 from inspector.report.wording import condition_text, disputed_text, looked_at
