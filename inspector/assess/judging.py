@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from inspector.assess.limit_crossed import with_limit_crossed
 from inspector.checklists.model import Check
 from inspector.checklists.registry import criterion
 from inspector.criteria.core.criterion import Criterion
@@ -21,7 +22,12 @@ from inspector.values.measures import parse_measure
 from inspector.values.text import listed
 from inspector.values.units import convert
 
-_ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief", "inspection": "the visit"}
+_ORIGINS = {
+    "vessel": "the vessel's particulars",
+    "brief": "the brief",
+    "inspection": "the visit",
+    "certificate": "the certificates",
+}
 _TOO_FAR = "a number is far beyond anything that can be measured; read it again"
 
 
@@ -37,6 +43,9 @@ class Basis:
         The limits that the surveyor set, by criterion; all others are as shipped.
     own_criteria : mapping of str to Criterion
         The surveyor's own, which are looked at before the shipped ones.
+    certificate : mapping of str to str
+        The certificate by which the bottom is inspected, as typed: a sheet and the list of
+        certificates must not count one docking by two periods.
     """
 
     vessel: Mapping[str, str] = field(default_factory=dict)
@@ -44,6 +53,7 @@ class Basis:
     visit: Mapping[str, str] = field(default_factory=dict)
     limits: Mapping[str, LimitSet] = field(default_factory=dict)
     own_criteria: Mapping[str, Criterion] = field(default_factory=dict)
+    certificate: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge_sheet(
@@ -105,12 +115,18 @@ def _is_missing(asked: Field, values: Mapping[str, Any]) -> bool:
 def _applied(rule: Criterion, values: Mapping[str, Any], limits: LimitSet | None) -> Judgement:
     """The judgement, from the inputs that the criterion knows."""
     known = {asked.name for asked in rule.inputs}
-    return rule.apply({name: value for name, value in values.items() if name in known}, limits)
+    inputs = {name: value for name, value in values.items() if name in known}
+    return with_limit_crossed(rule, inputs, limits, rule.apply(inputs, limits))
 
 
 def _from_particulars(check: Check, basis: Basis) -> dict[str, str]:
-    """Input -> text, of the inputs that the check takes from vessel, brief or inspection."""
-    sources = {"vessel": basis.vessel, "brief": basis.brief, "inspection": basis.visit}
+    """Input -> text, of the inputs that the check takes from what is typed elsewhere."""
+    sources = {
+        "vessel": basis.vessel,
+        "brief": basis.brief,
+        "inspection": basis.visit,
+        "certificate": basis.certificate,
+    }
     found = {}
     for name, origin in check.taken.items():
         source, _, particular = origin.partition(".")

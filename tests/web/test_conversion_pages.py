@@ -107,6 +107,17 @@ def test_a_faulty_cell_is_told_by_its_name_and_nothing_typed_is_lost(
     assert not app.extensions["data_folder"].inspections.get(begun).state.subjects(f"row/{table}/")
 
 
+def test_a_table_that_another_took_over_is_shown_only_with_rows(client, begun):
+    """Older inspections keep what was typed in it; a new one is not asked twice."""
+    page = f"/inspection/{begun}/particulars"
+    older = next(table for table in TABLES if table.superseded_by)
+
+    assert any(older.superseded_by == table.id for table in TABLES)
+    assert f'id="{older.id}"' not in text_of(client.get(page))
+    client.post(f"{page}/{older.id}/new", data={"name": "Set 1", "bus": "A", "rated": "300"})
+    assert f'id="{older.id}"' in text_of(client.get(page))
+
+
 def test_a_row_is_changed_and_taken_out(client, app, begun):
     """Its entries stay in the journal; the row is not shown any more."""
     client.post(

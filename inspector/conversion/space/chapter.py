@@ -4,7 +4,10 @@ from collections.abc import Iterator
 
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Chapter, FigureTable, Requirement
+from inspector.conversion.core.claims import CLAIMS, beside_claim, claims_table
 from inspector.conversion.core.figure import Default, Figure, Gap, no_figure, unique
+from inspector.conversion.core.particulars import Row
+from inspector.conversion.core.span import Span
 from inspector.conversion.space import presentation
 from inspector.conversion.space.areas import LIMITS
 from inspector.conversion.space.cabins import HEADROOM, MLC, services
@@ -12,6 +15,7 @@ from inspector.conversion.space.calculation import Layout, Tonnage, layout
 from inspector.conversion.space.net_tonnage import net_tonnage
 from inspector.conversion.space.particulars import TABLES
 from inspector.conversion.space.tonnage import ITC, certificate_tonnage
+from inspector.conversion.stability.loading.particulars import LOADING
 from inspector.record.typed_values import typed_number
 from inspector.values.quantity import Cell, Quantity, Sentence, joined, sentence
 from inspector.values.text import listed
@@ -53,6 +57,8 @@ def chapter(case: Case) -> Chapter:
     persons = typed_number(case.assessment.brief.get("persons"), 0)
     days = typed_number(case.assessment.brief.get("endurance"), 0)
     tables = () if found.is_empty else tuple(_tables(found, persons, days))
+    claims = claims_table(beside_claim(case.one(CLAIMS), "berths", _berths_there(found), ""))
+    tables = tables if claims is None else (*tables, claims)
     return Chapter(
         "space",
         "Space and tonnage",
@@ -60,14 +66,20 @@ def chapter(case: Case) -> Chapter:
         () if found.is_empty else tuple(_figures(found)),
         tables,
         tuple(presentation.drawings(found.balances)),
-        warnings=tuple(_warnings(found, persons)),
+        warnings=(*_warnings(found, persons), *_passengers(found, persons, case.one(LOADING))),
         gaps=tuple(_gaps(found, persons)),
         defaults=unique(*(space.defaults for space in found.spaces), _crew_assumed(found)),
         faults=(*case.faults(*TABLES), *found.faults),
         verify="" if found.is_empty else VERIFY,
-        particulars=tuple(table.id for table in TABLES),
+        particulars=tuple(table.id for table in (*TABLES, CLAIMS)),
         requirements=tuple(_requirements(found, persons)),
     )
+
+
+def _berths_there(found: Layout) -> Span | None:
+    """Return the berths in cabins that are there already; None where no such cabin is listed."""
+    there = [want.persons for want in found.wants if not want.built and want.persons]
+    return Span.exact(sum(there)) if there else None
 
 
 def _crew_assumed(found: Layout) -> tuple[Default, ...]:
@@ -209,7 +221,13 @@ def _gaps_of_spaces(found: Layout) -> Iterator[Gap]:
         "Whether it takes cabins ({headroom}) is not known, and it counts as if it did.",
         headroom=Quantity.exact(HEADROOM, "m"),
     )
+    occupied = (
+        "Free, kept or cleared: none or all of it counts until that is said, since what is "
+        "lived in has no room for anything else."
+    )
     for space in found.spaces:
+        if space.may_be_occupied:
+            yield Gap(f"Whether {space.name} is free", occupied)
         if not space.is_open_deck and space.act != "lost" and space.height is None:
             yield Gap(f"Clear height of {space.name}", why)
 
@@ -230,6 +248,26 @@ def _warnings(found: Layout, persons: float | None) -> Iterator[Cell]:
             )
     if max(persons or 0, found.berthed) > MOST_PASSENGERS:
         yield PASSENGER_SHIP
+
+
+def _passengers(found: Layout, persons: float | None, loading: Row) -> Iterator[Cell]:
+    """Yield where the passengers of the loading are not those of cabins or brief."""
+    passengers = loading["passengers"]
+    guests = sum(want.persons for want in found.wants if want.row.text("who") == "guest")
+    if passengers is None:
+        return
+    if guests and guests != passengers:
+        yield sentence(
+            "Cabins for guests berth {guests}, and the loading counts {passengers} passengers.",
+            guests=guests,
+            passengers=passengers,
+        )
+    if persons and passengers > persons:
+        yield sentence(
+            "The loading counts {passengers} passengers, and the brief {persons} persons in all.",
+            passengers=passengers,
+            persons=Quantity.exact(persons),
+        )
 
 
 def _cabin_warnings(found: Layout) -> Iterator[Sentence]:
