@@ -9,6 +9,7 @@ from reportlab.platypus import Flowable
 from inspector.assess.model import Assessment
 from inspector.checklists.model import Caution
 from inspector.conversion.core.chapter import Chapter
+from inspector.conversion.core.particulars import Rows
 from inspector.report.client import client_summary as client
 from inspector.report.client.all_in_cost import AllIn
 from inspector.report.client.safety_items import safety_items
@@ -22,6 +23,7 @@ from inspector.report.sections import rules_and_sources as rules
 from inspector.report.sections.findings_section import findings_section
 from inspector.report.sections.scope_and_limits import scope_and_limits
 from inspector.report.sections.system_section import not_looked_at, system_section
+from inspector.report.sections.typed_particulars import typed_particulars
 from inspector.report.sections.work_lines_section import work_lines
 from inspector.report.theme import clean, page_of, plain, use_fonts
 from inspector.report.wording import looked_at
@@ -56,6 +58,7 @@ def build(
     digest: str,
     chapters: Sequence[Chapter] = (),
     cost: AllIn | None = None,
+    tables: Mapping[str, Rows] | None = None,
     extent: str = WHOLE,
 ) -> None:
     """Write the condition report of an assessment as a PDF.
@@ -79,6 +82,8 @@ def build(
         The conversion, calculated from the same record.
     cost : AllIn, optional
         What she costs until she reaches the brief.
+    tables : mapping of str to Rows, optional
+        The particulars that the chapters are calculated from.
     extent : str
         "whole"; "short" without every single reading and rating, sources and most photos;
         "summary", the first two pages of the whole report with its page numbers.
@@ -113,7 +118,7 @@ def build(
             PrintShop(photo_file, Path(folder)),
         )
         report = _document(assessment, issue, part)
-        report.typeset(_story(assessment, issue, cautions, decision))
+        report.typeset(_story(assessment, issue, cautions, decision, tables or {}))
         if extent == SUMMARY:
             # Its numbers are those of the report that it is the beginning of.
             alone = _document(assessment, issue, part, of_whole=report.places)
@@ -147,6 +152,7 @@ def _story(
     issue: Issue,
     cautions: Mapping[str, Caution],
     decision: client.Decision,
+    tables: Mapping[str, Rows],
 ) -> list[Flowable]:
     """All sections in their order."""
     story = [
@@ -168,6 +174,7 @@ def _story(
     story += work_lines(assessment, issue)
     story += conversion_sections(decision.chapters, issue)
     if issue.whole:
+        story += typed_particulars(tables, issue)
         story += rules.rules_used(assessment, issue)
         story += rules.sources(assessment, issue)
         story += back.cautions_section(assessment, issue, cautions)

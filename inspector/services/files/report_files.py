@@ -88,6 +88,7 @@ def make_report(
         digest=digest_of(inspection),
         chapters=chapters_of(case),
         cost=all_in_cost(case),
+        tables=case.tables,
         extent=extent,
     )
 
