@@ -99,7 +99,9 @@ def understood(table: Table, text: str) -> Pasted:
         for heading, found in zip(lines[0], headings, strict=True)
         if found is None and heading
     )
-    faults = list(_faults_of_headings(table, names))
+    faults = _faults_of_headings(table, names)
+    # What a heading lacks would be missing again in every line.
+    complete = not faults
     rows = []
     for number, line in enumerate(lines[1:], 2):
         if len(line) > len(headings):
@@ -113,7 +115,7 @@ def understood(table: Table, text: str) -> Pasted:
         }
         if row:
             rows.append(row)
-            _, wrong = cells(table, row)
+            wrong = cells(table, row)[1] if complete else []
             faults += [f"Line {number}: {sentence}" for sentence in wrong]
     return Pasted(tuple(known), tuple(rows), left_out, tuple(faults))
 

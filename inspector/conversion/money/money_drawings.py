@@ -94,7 +94,11 @@ def work_spread(sums: Sums, currency: str) -> Bars:
     widest = sorted(sums.priced, key=lambda line: line.low - line.high)[:MOST_DRIVERS]
     bars = (
         Bar("the work by its class, P10 to P90", work.p10, work.p50, work.p90, work.p80),
-        *(Bar(line.name, line.low, line.likely, line.high) for line in widest),
+        # Without its system: the work itself tells more in the room there is.
+        *(
+            Bar(line.name.partition(": ")[2] or line.name, line.low, line.likely, line.high)
+            for line in widest
+        ),
     )
     claimed = class_range(lines.p50, sums.estimate_class)
     described = sentence(

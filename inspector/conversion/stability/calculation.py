@@ -20,9 +20,11 @@ from inspector.conversion.stability.booklet.booklet_tables import (
     typed_levers,
 )
 from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.work_line_weights import work_lines_that_differ
 from inspector.conversion.stability.deck_loads import DeckLoad
 from inspector.conversion.stability.free_surfaces import free_surfaces
+from inspector.conversion.stability.heights_together import together
 from inspector.conversion.stability.kg_limit import is_fluid, kg_limit
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,
@@ -170,8 +172,14 @@ class Stability:
         """Each weight with how far it alone raises KG [m], greatest first; None where unknown."""
         mass, kg = self.start.number("displacement"), self.start.kg
         rises = [(weight, _kg_rise(mass, kg, weight)) for weight in self.weight_list.weights]
-        # Unknown ones last, after every known size.
-        return sorted(rises, key=lambda pair: -abs(pair[1].middle) if pair[1] else 1.0)
+        return sorted(rises, key=_by_size)
+
+
+def _by_size(pair: tuple[Weight, Span | None]) -> tuple[float, str]:
+    """Return the order of rises of KG: the greatest first, unknown ones last, like ones by name."""
+    weight, rise = pair
+    # To a micrometre: the same house typed before or after another is the same house.
+    return (1.0 if rise is None else -round(abs(rise.middle), 6), weight.name)
 
 
 def _kg_rise(mass: float | None, kg: float | None, weight: Weight) -> Span | None:
@@ -217,7 +225,8 @@ def calculate(case: Case) -> Stability:
     criteria = _criteria(levers.levers, condition, start, faults)
     wind = _wind(levers.levers, condition, start, side, faults)
     tanks, _ = tanks_once(case.rows(TANKS))
-    told = (*unexplained(start, tanks), *told, *side.told)
+    lines = work_lines_that_differ(case, weight_list)
+    told = (*unexplained(start, tanks), *told, *side.told, *lines)
     shown = (weight_list, start, condition, levers, criteria, wind, loads, side, told)
     return Stability(*shown, tuple(faults))
 
@@ -274,6 +283,7 @@ def _condition(
     fluid_kg = _or_gap(FLUID_KG, "m", fluid_height_of_gravity, kg, surfaces, mass)
     limit = kg_limit(start, table, mass)
     gm = _or_gap("GM after", "m", metacentric_height, km, kg, surfaces, mass)
+    fluid_kg, gm = together(start, weights, table, (km, surfaces, fluid_kg, gm))
     listing = _or_gap(LIST, "deg", angle_of_list, weights, mass, gm)
     roll_gm = _or_gap(ROLL_GM, "m", gm_by_roll_period, start)
     afloat = (mass, sinkage, trim, fore, aft, amidships, left, deadweight)

@@ -38,7 +38,7 @@ def loads_on_deck(
     Model of our own; each load see ``deck_load``.
     """
     things, rows = read_things(case), case.rows(DECKS)
-    carried = _carried(things, weights)
+    carried = carried_by(things, weights)
     standing = [thing for thing in things if thing.goes_on and thing.on_open_deck]
     sized = [thing for thing in standing if thing.footprint and thing.key in carried]
     limits = {name_key(row.text("name")): row for row in rows}
@@ -60,8 +60,23 @@ def loads_on_deck(
     return tuple(loads), tuple(told)
 
 
-def _carried(things: Sequence[Thing], weights: WeightList) -> dict[str, Span]:
-    """Return the mass that stands on deck under each name [t], with all that belongs to it."""
+def carried_by(things: Sequence[Thing], weights: WeightList) -> dict[str, Span]:
+    """Return the mass of each thing that goes on, with all that belongs to it.
+
+    Parameters
+    ----------
+    things : sequence of Thing
+    weights : WeightList
+
+    Returns
+    -------
+    dict of str to Span
+        Name as it is compared -> mass [t].
+
+    References
+    ----------
+    Sums of masses.
+    """
     masses: dict[str, Span] = {}
     for weight in weights.weights:
         if weight.act == "on":

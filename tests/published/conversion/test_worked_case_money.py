@@ -4,14 +4,14 @@ As in test_worked_case every expectation is written out; published formulas are 
 and edition.
 """
 
-from datetime import date, timedelta
+from datetime import date
 from math import sqrt
 
 import pytest
 
 from inspector.conversion.comparison.calculation import compare
 from inspector.conversion.comparison.ranking import BadWeights
-from inspector.conversion.comparison.scores import WEIGHTS, NextSurvey
+from inspector.conversion.comparison.scores import WEIGHTS, Ahead, SurveysAhead
 from inspector.conversion.comparison.side_by_side import by_check, by_requirement, by_system
 from inspector.values.cell_text import cell_text
 from tests.published.a_worked_case import DAY, Worked, other, typed
@@ -219,66 +219,73 @@ def test_an_expiry_before_the_issue_is_a_gap(tmp_path):
 
 BUDGET = 4_000_000
 HALF = 1000 * sum(quantile(0.5, *line) for line in LINES)
+YEAR = 365.25
+# Of the thrusters 25 of weight were seen: bow 4 fair, 3 poor, 2 good; aft 5 poor and 11 good; the
+# oil of the bow thruster, 5, waits for its bottle.
+THRUSTERS = 4 * 0.6 + 3 * 0.25 + 2 + 5 * 0.25 + 11
+# Each as what is assured and what may be at best.
 FIRST = {
-    # Hull required, thrusters useful, winch unwanted and weightless. Of the thrusters 25 of weight
-    # were seen: bow 4 fair, 3 poor, 2 good; aft 5 poor and 11 good.
-    "condition": (3.0 * 100 + 1.5 * 100 * (4 * 0.6 + 3 * 0.25 + 2 + 5 * 0.25 + 11) / 25) / 4.5,
-    "requirements": 100 * (12 + 1 / 2) / 13,  # twelve kept for sure, endurance open
-    "cost": 100 * (1 - (1_500_000 + HALF) / BUDGET),
-    "surveys": 0.0,  # one is overdue
+    # Hull required, thrusters useful, winch unwanted and weightless.
+    "condition": tuple(
+        (3.0 * 100 + 1.5 * 100 * found / 30) / 4.5 for found in (THRUSTERS, THRUSTERS + 5)
+    ),
+    # Fourteen are asked: twelve kept for sure; endurance is open, deck cargo not typed.
+    "requirements": (100 * 12 / 14, 100),
+    # Growth, docking and so on have no price; class 4 begins at 0.7 times the middle.
+    "cost": (0, 100 * (1 - (1_500_000 + 0.7 * HALF) / BUDGET)),
+    # Class to 2034-02-28, the bottom by 2032-02-10.
+    "surveys": (50 * (1031 / YEAR / 5 + 282 / YEAR / 3),) * 2,
 }
 SECOND = {
-    "condition": 100 * (4 * 0.60 + 1 * 1.00) / 5,  # a fair skin and a good coating
-    "requirements": 50.0,  # nothing is known of speed, range, endurance, berths and load line
-    "cost": 100 * (1 - 1_100_000 / BUDGET),  # asking price and a fixed 100 000 of paint
-    "surveys": 100 * 391 / 730,  # first annual of class shuts on 2032-05-29
+    # A fair skin and a good coating; the useful thrusters were not counted.
+    "condition": ((3 * 100 * 3.4 / 5) / 4.5, (3 * 100 * 3.4 / 5 + 1.5 * 100) / 4.5),
+    "requirements": (0, 100),
+    # Asked 1 000 000, and a fixed 100 000 of paint, which class 5 may halve.
+    "cost": (0, 100 * (1 - 1_050_000 / BUDGET)),
+    # Class to 2036-02-29, the bottom within 36 months of 2031-02-20.
+    "surveys": (50 * (1762 / YEAR / 5 + 1023 / YEAR / 3),) * 2,
 }
 SHARES = {"condition": 0.4, "requirements": 0.3, "cost": 0.2, "surveys": 0.1}
 
 
 @pytest.mark.parametrize(("name", "scores"), [("tied", FIRST), ("second", SECOND)])
 def test_the_scores_of_both(request, name, scores):
-    """Condition by need, requirements met, cost against the budget, days against two years."""
+    """Condition by need, requirements met, money against the budget, years to the two surveys."""
     found = request.getfixturevalue(name).candidate(name)
 
     assert scores == {
-        aspect: pytest.approx(span.middle, abs=0.05) for aspect, span in found.scores.items()
+        aspect: pytest.approx((span.low, span.high), abs=0.1)
+        for aspect, span in found.scores.items()
     }
 
 
-def test_the_second_vessels_next_survey_is_counted_by_days(second):
-    """A leap year and 25 days after 2031-05-04 is 2032-05-29, three months after 2032-02-29."""
-    expected = NextSurvey("class: annual", DAY + timedelta(days=366 + 25), 391)
+def test_the_second_vessels_surveys_are_counted_by_days(second):
+    """From 2031-05-04 to 2036-02-29 are 1762 days, to 2034-02-20 are 1023."""
+    renewal, docking = date(2036, 2, 29), date(2034, 2, 20)
 
-    assert expected == second.candidate("second").next_survey
-
-
-def test_who_is_first_and_at_which_weight_they_change_places(tied, second):
-    """Weighted sums; both weigh alike at w = D / (D - d), D the difference of the other aspects."""
-    found = compare([tied.candidate("first"), second.candidate("second")]).ranking
-    difference = {aspect: FIRST[aspect] - SECOND[aspect] for aspect in SHARES}
-
-    assert ["first", "second"] == [place.name for place in found.places]
-    sums = [sum(SHARES[aspect] * scores[aspect] for aspect in SHARES) for scores in (FIRST, SECOND)]
-    assert sums == [pytest.approx(place.total.point, abs=0.05) for place in found.places]
-    swaps = {swap.aspect: swap.weight for swap in found.swaps}
-    for aspect, share in SHARES.items():
-        rest = sum(SHARES[one] * difference[one] for one in SHARES if one != aspect) / (1 - share)
-        weight = rest / (rest - difference[aspect])
-        # Below 0 no weight of that aspect changes the order: without condition she is still first.
-        assert (weight if 0 < weight < 1 else None) == pytest.approx(
-            swaps.get(aspect), abs=0.002
-        ), aspect
-    assert "condition" not in swaps
-    # at that weight both sums are the same
-    weight = swaps["cost"]
-    even = (
-        weight * difference["cost"]
-        + (1 - weight) * sum(SHARES[one] * difference[one] for one in SHARES if one != "cost") / 0.8
+    assert (1762, 1023) == ((renewal - DAY).days, (docking - DAY).days)
+    assert (
+        SurveysAhead(Ahead(renewal, 1762 / YEAR), Ahead(docking, 1023 / YEAR))
+        == second.candidate("second").surveys
     )
-    assert 0 == pytest.approx(even, abs=0.05)
-    # What is not known of the second could still change the order.
-    assert (("first", "second"),) == found.open_pairs
+
+
+def test_who_is_first_and_of_whom_too_little_is_known(tied, second):
+    """Weighted low ends; of the second 42 % is known, so she has no place."""
+    found = compare([tied.candidate("first"), second.candidate("second")]).ranking
+    low, high = (
+        [
+            sum(SHARES[aspect] * scores[aspect][end] for aspect in SHARES)
+            for scores in (FIRST, SECOND)
+        ]
+        for end in (0, 1)
+    )
+
+    assert [("first", 1), ("second", None)] == [(place.name, place.rank) for place in found.places]
+    assert low == [pytest.approx(place.total.low, abs=0.1) for place in found.places]
+    assert high == [pytest.approx(place.total.high, abs=0.1) for place in found.places]
+    assert 0.42 == pytest.approx(found.places[1].known, abs=0.01)
+    assert () == found.swaps
 
 
 def test_weights_that_weigh_nothing_are_refused(tied, second):

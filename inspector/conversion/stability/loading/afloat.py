@@ -12,6 +12,7 @@ from inspector.conversion.stability.booklet.hydrostatics import (
     list_angle,
     trim_change,
 )
+from inspector.conversion.stability.heights_together import Loading, spans_together
 from inspector.conversion.stability.levers.cross_curves import CrossCurves
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,
@@ -178,6 +179,9 @@ def afloat(
     fluid = None if surfaces is None else kg + surfaces / mass
     km, limit = _read(vessel, "km", mass), _read(vessel, "limit_kg", mass)
     gm = None if km is None or fluid is None else km - fluid
+    if fluid is not None and weights:
+        loading = Loading(lightship, height, tuple(weights), surfaces)
+        fluid, gm = spans_together(loading, vessel.table, km, (fluid, gm))
     ends = _ends(vessel, weights, mass)
     draught = ends.get("amidships")
     levers = _levers(vessel, mass, fluid)

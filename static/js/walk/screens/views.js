@@ -11,10 +11,11 @@ import { paintPhotoStrip } from "../photos/thumbnails.js";
 import { answerOf, counting, findingsOf, hasDispute, photosOn, tally } from "../record/summary.js";
 import { AlsoLines } from "./also_lines.js";
 import { Chances } from "./chances.js";
-import { Round } from "./round.js";
 import { paintHeader, paintTide } from "./header.js";
+import { Round } from "../visit/round.js";
 
 /** @import { Log } from "../record/log.js" */
+/** @import { FollowedRound } from "../python/followed_round.js" */
 /** @import { Item, Plan } from "./plan.js" */
 
 /**
@@ -44,10 +45,11 @@ export class Views {
   /**
    * @param {Log} log
    * @param {Plan} plan
+   * @param {FollowedRound} followed
    * @param {string} title of the inspection
    * @param {Record<string, Screen>} screens by the name of their box
    */
-  constructor(log, plan, title, screens) {
+  constructor(log, plan, followed, title, screens) {
     this.log = log;
     this.plan = plan;
     this.title = title;
@@ -60,7 +62,7 @@ export class Views {
     /** @type {AlsoLines | null} */
     this.also = null;
     this.chances = findIfAny(document, "#chances") && new Chances(log, plan);
-    this.round = new Round(log, plan);
+    this.round = new Round(log, plan, followed);
     addEventListener("hashchange", () => this.show());
   }
 
@@ -170,7 +172,7 @@ export class Views {
       if (anyCard || subjects.has(card.dataset.subject ?? "")) this.#paintCard(card);
     }
     paintPassed(this.log, this.boxes.cards);
-    if (["findings", "leaving"].includes(this.kind)) this.paintScreen();
+    if (["findings", "leaving", "visit"].includes(this.kind)) this.paintScreen();
   }
 
   #paintAround() {
