@@ -211,6 +211,8 @@ def signatures(assessment: Assessment, issue: Issue) -> list[Flowable]:
         f"Signed for {issue.named} of the record with digest {issue.digest}, made {issue.made_at}. "
         "A change of the record is a new revision."
     )
+    if issue.signed_by:
+        lead = f"Signed in the record by {issue.signed_by}. {lead}"
     body = [heading("Signatures", "signatures"), Paragraph(txt(lead), STYLES["body"])]
     surveyors = surveyors_of(assessment)
     if surveyors:
