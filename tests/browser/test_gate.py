@@ -9,7 +9,7 @@ from tests import a_walk
 def enclosed(page, address):
     a_walk.begin(page, address)
     a_walk.sheet(page, "tanks")
-    return page.locator("#cards article[data-enclosed]").first
+    return a_walk.unfold(page.locator("#cards article[data-enclosed]").first)
 
 
 FINE = {"oxygen": "20,9", "flammable": "0", "toxic": "0", "carbon_dioxide": "0.04"}

@@ -24,7 +24,7 @@ def card(phone, served):
     """The first plain card of the hull's sheet."""
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
-    return a_walk.plain_cards(phone).first
+    return a_walk.unfold(a_walk.plain_cards(phone).first)
 
 
 def ratings(phone):

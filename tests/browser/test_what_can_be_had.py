@@ -82,7 +82,7 @@ def sheet(page, name):
 
 
 def titles(page):
-    return page.locator("#cards article.check h2").all_inner_texts()
+    return page.locator("#cards article.check h3").all_inner_texts()
 
 
 def test_what_cannot_run_is_recorded_in_one_act_and_taken_back_in_one(phone, served):

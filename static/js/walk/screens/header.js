@@ -19,6 +19,18 @@ export function paintTide(box, { seen, unseen, of }) {
   find(box, "u").style.width = share(unseen);
 }
 
+/** Headings stick below the header, however high it is just now. */
+export function followHeight() {
+  const header = find(document, ".walk-head");
+  const { style } = document.documentElement;
+  const measure = () => {
+    const sticks = getComputedStyle(header).position === "sticky";
+    style.setProperty("--head", `${sticks ? header.offsetHeight : 0}px`);
+  };
+  new ResizeObserver(measure).observe(header);
+  measure();
+}
+
 /**
  * @param {Log} log
  * @param {string[]} subjects the checks in sight
