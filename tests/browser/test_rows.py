@@ -56,10 +56,12 @@ def many(page, least=2):
 
 
 def ratings(page):
+    """The last rating of each check that this device gave."""
+    entries = sorted(a_walk.log_of(page).values(), key=lambda one: int(one["id"].split(":")[1]))
     return {
         one["subject"]: one["value"]
-        for one in a_walk.log_of(page).values()
-        if one["field"] == "rating" and one["device"].startswith("phone")
+        for one in entries
+        if one["field"] == "rating" and "phone" in one["device"]
     }
 
 

@@ -69,7 +69,7 @@ const texts = new CheckTexts(python.addresses.checklists);
 const rows = new Rows(log, plan, texts, byId("cards"));
 const filters = new Filters(log, plan, texts);
 const screens = {
-  ready: new Ready({ log, plan, handover, connection, app, python }),
+  ready: new Ready({ log, plan, handover, connection, app, python, texts }),
   advice: new Advice({ log, plan, connection, open: (subject) => views.open(subject) }),
   leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
   refused: new Refused(handover, plan, log.inspection),

@@ -21,6 +21,10 @@ export class CheckTexts extends EventTarget {
     this.address = address;
   }
 
+  get here() {
+    return this.#texts !== null;
+  }
+
   /** Read them, where that was not done yet; where they cannot be had it is tried again later. */
   read() {
     if (this.#texts) return Promise.resolve();

@@ -9,6 +9,7 @@ import { allEntries } from "../storage/entry_store.js";
 /** @import { Handover } from "../handover/handover.js" */
 /** @import { Log } from "../record/log.js" */
 /** @import { Python } from "../python/python.js" */
+/** @import { CheckTexts } from "../rows/check_texts.js" */
 /** @import { AppOnDevice } from "./app_on_device.js" */
 /** @import { Plan } from "./plan.js" */
 
@@ -20,6 +21,7 @@ import { allEntries } from "../storage/entry_store.js";
  * @property {Connection} connection
  * @property {AppOnDevice} app
  * @property {Python} python
+ * @property {CheckTexts} texts
  */
 
 /** @typedef {[word: string, sentence: string]} Proof */
@@ -34,14 +36,22 @@ const CLOCK_TOLERANCE_S = 120;
 
 /**
  * @param {Parts} parts
- * @returns {Proof}
+ * @returns {Promise<Proof>}
  */
-function proveSheets({ plan }) {
+async function proveSheets({ plan, texts }) {
   const count = plan.items.length;
-  if (count) return [READY, `${count} checks on ${plan.sheets.size} sheets are in this page.`];
+  if (!count) {
+    return [
+      NOT_READY,
+      "No unit is counted yet. Count what is on board under “prepare”, then load this page again.",
+    ];
+  }
+  await texts.read();
+  if (texts.here) return [READY, `${count} checks on ${plan.sheets.size} sheets are in this page.`];
   return [
     NOT_READY,
-    "No unit is counted yet. Count what is on board under “prepare”, then load this page again.",
+    "The checks are here, but not yet what to ask and where to look. Stay near the computer and " +
+      "look again.",
   ];
 }
 
