@@ -9,7 +9,7 @@ from inspector.cli.parser import main
 from tests.room_map import PACKAGE, folders, room_map
 
 ROOT = Path(__file__).parents[1]
-GUIDES = ("README.md", "DEVELOPERS.md", "CHANGELOG.md")
+GUIDES = ("README.md", "DEVELOPERS.md", "CHANGELOG.md", "checklists/README.md")
 # A path in back quotes that ends in a file's ending or in a slash.
 NAMED = re.compile(r"`([a-z_]+(?:/[a-z0-9_.-]+)*(?:/|\.(?:py|js|css|html|toml|md)))`")
 # Files that a user writes, or that are made.
@@ -24,13 +24,12 @@ EXAMPLES = {
 
 
 def is_there(name):
-    """Whether a named path is at the top or in the package; a name alone may be anywhere in
-    them."""
+    """Whether a path is at the top or in the package, or ends so anywhere in them: a guide names a
+    folder once and then its files."""
     if (ROOT / name).exists() or (ROOT / "inspector" / name).exists():
         return True
     folders = ("inspector", "static", "templates", "tests", "checklists")
-    alone = "/" not in name.removesuffix("/")
-    return alone and any(any((ROOT / folder).rglob(name.removesuffix("/"))) for folder in folders)
+    return any(any((ROOT / folder).rglob(name.removesuffix("/"))) for folder in folders)
 
 
 @pytest.mark.parametrize("guide", GUIDES)

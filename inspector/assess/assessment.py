@@ -15,9 +15,9 @@ from inspector.assess.condition import of_results
 from inspector.assess.judging import Basis
 from inspector.assess.limit_settings import limit_sets_of
 from inspector.assess.model import Assessment, Facts, Part, SystemPart
+from inspector.assess.papers.surveys_due import papers_due
 from inspector.assess.recorded import SHEET, RecordedInspection, Unit
 from inspector.assess.registers import Finding, Photo, WorkLine
-from inspector.assess.surveys_due import papers_due
 from inspector.assess.verdict.evidence import evidence_of
 from inspector.assess.verdict.offered_lines import offered_lines
 from inspector.assess.verdict.proposal import Judged, propose

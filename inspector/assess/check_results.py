@@ -93,6 +93,7 @@ def _result(
         photos=photos,
         disputed=bool(sheet.answers),
         who=sheet.who,
+        when=sheet.when,
         answers=sheet.answers,
         space=space,
         gate=sheet.gate,

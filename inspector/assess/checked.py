@@ -76,6 +76,8 @@ class CheckResult:
         Two answers given apart: by two people, or by one on two devices.
     who : str
         Who gave the rating, else who wrote last.
+    when : str
+        ISO time of that, by the clock of that device.
     answers : tuple of Answered
         Every current answer of each disputed field, until it is settled.
     space : str
@@ -104,6 +106,7 @@ class CheckResult:
     photos: tuple[str, ...] = ()
     disputed: bool = False
     who: str = ""
+    when: str = ""
     answers: tuple[Answered, ...] = ()
     space: str = ""
     gate: Mapping[str, str] = field(default_factory=dict)

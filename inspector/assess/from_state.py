@@ -55,7 +55,8 @@ def read_inspection(state: State) -> RecordedInspection:
         findings=_by_id(state, "finding/"),
         photos=photos,
         work_lines=_by_id(state, "scope/"),
-        photographers={digest: _who(state, f"photo/{digest}") for digest in photos},
+        line_numbers=_line_numbers(state),
+        photographers={digest: _author(state, f"photo/{digest}")[0] for digest in photos},
         decisions=_decisions(state),
         rows=read_rows(state),
         ratings_by_person=_ratings_by_person(state),
@@ -172,6 +173,15 @@ def _by_id(state: State, prefix: str) -> dict[str, dict[str, str]]:
     }
 
 
+def _line_numbers(state: State) -> dict[str, int]:
+    """Id of a work line -> its number for the yard, which never changes.
+
+    A line that was taken out keeps its number, since a yard may have priced the list with it.
+    """
+    in_order = state.oldest_first("scope/")
+    return {subject.removeprefix("scope/"): number for number, subject in enumerate(in_order, 1)}
+
+
 def _decisions(state: State) -> dict[str, dict[str, str]]:
     return {
         subject.removeprefix("verdict/"): texts(state, subject)
@@ -187,6 +197,7 @@ def _without_mark(values: Mapping[str, Any]) -> dict[str, Any]:
 def _sheet(state: State, subject: str) -> RecordedSheet:
     values = state.values(subject)
     disputed = [name for name in state.fields(subject) if state.disputed(subject, name)]
+    who, when = _author(state, subject)
     return RecordedSheet(
         answer=answer_of(values.get("rating")),
         readings=_readings(values),
@@ -195,7 +206,8 @@ def _sheet(state: State, subject: str) -> RecordedSheet:
         overruled_because=typed_text(values.get("overruled_because")),
         as_unit=typed_text(values.get("as_unit")),
         gate=_gate(values.get("gate")),
-        who=_who(state, subject),
+        who=who,
+        when=when,
         answers=_answers(state, subject, disputed),
         heads={name: tuple(head.value for head in state.heads(subject, name)) for name in disputed},
     )
@@ -238,12 +250,15 @@ def _answer_text(value: Any) -> str:
     return f"{typed_text(value)} {typed_unit(value)}".strip() or "cleared"
 
 
-def _who(state: State, subject: str) -> str:
-    """Who gave the current rating, else who wrote last."""
+def _author(state: State, subject: str) -> tuple[str, str]:
+    """Who gave the current rating and when, else who wrote last."""
     heads = state.heads(subject, "rating")
     if not heads:
         heads = [head for name in state.fields(subject) for head in state.heads(subject, name)]
-    return max(heads, key=lambda head: (head.at, head.id)).who if heads else ""
+    if not heads:
+        return "", ""
+    last = max(heads, key=lambda head: (head.at, head.id))
+    return last.who, last.at
 
 
 def _ratings_by_person(state: State) -> dict[str, dict[str, str]]:

@@ -89,6 +89,8 @@ class RecordedSheet:
         What was answered before an enclosed space was entered.
     who : str
         Who gave the rating, else who wrote last.
+    when : str
+        ISO time of that, by the clock of that device.
     answers : tuple of Answered
         Every answer of each field on which people differ, until it is settled.
     heads : mapping of str to tuple
@@ -103,6 +105,7 @@ class RecordedSheet:
     as_unit: str = ""
     gate: Texts = field(default_factory=dict)
     who: str = ""
+    when: str = ""
     answers: tuple[Answered, ...] = ()
     heads: Mapping[str, tuple[Any, ...]] = field(default_factory=dict)
 
@@ -130,6 +133,8 @@ class RecordedInspection:
         By subject, "sheet/<system>/<unit>/<check>".
     findings, photos, work_lines : mapping of str to mapping
         Id -> field -> text; the id of a photo is its digest.
+    line_numbers : mapping of str to int
+        Id of a work line -> its number, which it keeps for good.
     photographers : mapping of str to str
         Digest of a photo -> who wrote last about it.
     decisions : mapping of str to mapping
@@ -152,6 +157,7 @@ class RecordedInspection:
     findings: Mapping[str, Texts] = field(default_factory=dict)
     photos: Mapping[str, Texts] = field(default_factory=dict)
     work_lines: Mapping[str, Texts] = field(default_factory=dict)
+    line_numbers: Mapping[str, int] = field(default_factory=dict)
     photographers: Texts = field(default_factory=dict)
     decisions: Mapping[str, Texts] = field(default_factory=dict)
     rows: Mapping[str, Mapping[str, Mapping[str, Any]]] = field(default_factory=dict)

@@ -7,9 +7,10 @@ from inspector.assess.photo_times import in_order, shown_time
 from inspector.assess.recorded import RecordedInspection
 from inspector.checklists.model import Library
 from inspector.record.typed_values import typed_number
-from inspector.values.vocabulary import ACTS, URGENCIES
+from inspector.values.vocabulary import ACTS, PLACES_OF_WORK, SUPPLIERS, URGENCIES, YES
 
 MOST_STEPS = 9999
+_TEXTS_OF_LINE = ("quantity", "quantity_unit", "place", "after", "finding", "check")
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,24 @@ class WorkLine:
         Place in the order of the work, 1 first; None where it has none yet.
     rate : str
         The line of the rate book by which it was priced, as it was then.
+    number : int
+        Its number in the yard's list, which it keeps for good; 0 where it was never recorded.
+    quantity, quantity_unit : str
+        How much of it, as typed: "110" and "m²".
+    place : str
+        Frame or place on board, as typed.
+    done : str
+        "afloat", "in dock", or "" where nobody said.
+    after : str
+        Id of the line that must be done before, "" for none.
+    finding : str
+        Id of the finding that asks for it, "" for none.
+    check : str
+        Id of the check that it follows from, "" for none.
+    class_attends : bool
+        Whether the classification society attends.
+    supplied_by : str
+        "yard", "owner", or "" where nobody said.
     """
 
     id: str
@@ -45,6 +64,16 @@ class WorkLine:
     weight: float | None = None
     sequence: int | None = None
     rate: str = ""
+    number: int = 0
+    quantity: str = ""
+    quantity_unit: str = ""
+    place: str = ""
+    done: str = ""
+    after: str = ""
+    finding: str = ""
+    check: str = ""
+    class_attends: bool = False
+    supplied_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -132,14 +161,14 @@ def work_lines(recorded: RecordedInspection) -> tuple[WorkLine, ...]:
         In the order in which they were entered.
     """
     return tuple(
-        _work_line(line_id, fields)
+        _work_line(line_id, fields, recorded.line_numbers.get(line_id, 0))
         for line_id, fields in recorded.work_lines.items()
         # A line without an act says nothing that could be priced or done.
         if fields.get("act") in ACTS
     )
 
 
-def _work_line(line_id: str, fields: Mapping[str, str]) -> WorkLine:
+def _work_line(line_id: str, fields: Mapping[str, str], number: int) -> WorkLine:
     return WorkLine(
         id=line_id,
         system=fields.get("system", ""),
@@ -152,7 +181,17 @@ def _work_line(line_id: str, fields: Mapping[str, str]) -> WorkLine:
         weight=typed_number(fields.get("weight")),
         sequence=_step(fields.get("sequence")),
         rate=fields.get("rate", ""),
+        number=number,
+        class_attends=fields.get("class_attends") == YES,
+        # A word of a newer version says nothing here.
+        done=_one_of(PLACES_OF_WORK, fields.get("done", "")),
+        supplied_by=_one_of(SUPPLIERS, fields.get("supplied_by", "")),
+        **{name: fields.get(name, "") for name in _TEXTS_OF_LINE},
     )
+
+
+def _one_of(words: tuple[str, ...], word: str) -> str:
+    return word if word in words else ""
 
 
 def _step(text: str | None) -> int | None:

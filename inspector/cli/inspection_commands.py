@@ -34,6 +34,8 @@ def add_to(commands) -> None:
     command.add_argument("--out", type=Path, required=True)
     more = "in a bundle: copies of the photos without the place and device that cameras write"
     command.add_argument("--photo-copies", action="store_true", help=more)
+    more = "in a .csv: the table, such as readings (default: checks)"
+    command.add_argument("--table", default="", metavar="NAME", help=more)
     text = "take in a bundle, or what a device saved, by union"
     command = add_command(commands, "import", import_inspection, text, data)
     command.add_argument("file", type=Path)
@@ -92,7 +94,8 @@ def _system_line(system: dict) -> str:
 def export_inspection(options: Namespace) -> None:
     """Write a bundle (.zip), or the tables for those who calculate on (.xlsx, .csv, .json)."""
     data, inspection = opened_inspection(options)
-    export(data, inspection, options.out, originals=not options.photo_copies)
+    originals = not options.photo_copies
+    export(data, inspection, options.out, originals=originals, table=options.table)
     print(f"Written: {options.out}")
 
 

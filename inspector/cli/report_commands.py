@@ -1,9 +1,11 @@
-"""The commands that write a PDF: the report of one inspection, the comparison of several."""
+"""The commands that write for readers: the report, the yard's list, the comparison of several."""
 
 from argparse import Namespace
 from datetime import date
+from pathlib import Path
 
 from inspector.cli.command_options import (
+    PAPERS,
     add_command,
     data_option,
     opened_folder,
@@ -22,6 +24,12 @@ def add_to(commands) -> None:
     command.add_argument("id")
     text = "without every single reading and rating"
     command.add_argument("--short", action="store_true", help=text)
+    text = "write the work lines of one inspection as a list that a yard prices (.pdf, .xlsx)"
+    command = add_command(commands, "scope", scope, text, data_option())
+    command.add_argument("id")
+    command.add_argument("--out", type=Path, required=True)
+    command.add_argument("--paper", choices=PAPERS, default="a4")
+    command.add_argument("--estimate", action="store_true", help="with our own costs")
     text = "candidates against one brief, as a PDF"
     command = add_command(commands, "compare", compare, text, *shared)
     command.add_argument("ids", nargs="+", metavar="ID")
@@ -40,6 +48,15 @@ def report(options: Namespace) -> None:
         units=options.units,
         whole=not options.short,
     )
+    print(f"Written: {options.out}")
+
+
+def scope(options: Namespace) -> None:
+    """Write the yard's list."""
+    from inspector.services.report_files import make_scope
+
+    data, inspection = opened_inspection(options)
+    make_scope(data, inspection, options.out, paper=options.paper, with_estimate=options.estimate)
     print(f"Written: {options.out}")
 
 

@@ -209,6 +209,36 @@ def work_lines(text: str) -> Entries:
     return rows("scope", "sequence system unit act text low likely high weight", text)
 
 
+def yard_details(text: str) -> Entries:
+    """Return what a yard must know of work lines beside their text and cost.
+
+    Parameters
+    ----------
+    text : str
+        Lines id|place|quantity|quantity_unit|done|class_attends|supplied_by|after|finding.
+
+    Returns
+    -------
+    Entries
+    """
+    names = [
+        "place",
+        "quantity",
+        "quantity_unit",
+        "done",
+        "class_attends",
+        "supplied_by",
+        "after",
+        "finding",
+    ]
+    made: list[FieldValue] = []
+    for line in logical_lines(text):
+        line_id, *values = (part.strip() for part in line.split("|"))
+        pairs = zip(names, values, strict=True)
+        made += [(f"scope/{line_id}", name, value) for name, value in pairs if value]
+    return tuple(made)
+
+
 def verdict_facts(facts: Mapping[str, str]) -> Entries:
     """Return what is recorded beside verdicts: "<system>/<unit or all>" -> "name=value; ..."."""
     return tuple(

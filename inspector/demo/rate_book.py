@@ -84,6 +84,7 @@ def _work_line(subject: str, line: str) -> Entries:
         **amounts,
         "weight": weight,
         "quantity": quantity,
+        "quantity_unit": rate["unit"],
         "rate": priced_by,
     }
     return tuple((subject, name, value) for name, value in values.items() if value)

@@ -2,7 +2,7 @@
 
 from inspector.demo.brannoveth import TIRED
 from inspector.demo.ithrenna import BARELY
-from inspector.demo.zellowen import WELL_KEPT
+from inspector.demo.zellowen.zellowen import WELL_KEPT
 
 SURVEYORS = ("Ilvane Toreth", "Osk Merrindal")
 # An expedition of forty for a month and a half: what carries it is required, the trade's own

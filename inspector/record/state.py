@@ -202,7 +202,11 @@ class State:
 
     def existing(self, prefix: str) -> list[str]:
         """Return the subjects with that prefix that were not taken out, the oldest first."""
-        subjects = [subject for subject in self.subjects(prefix) if not self.removed(subject)]
+        return [subject for subject in self.oldest_first(prefix) if not self.removed(subject)]
+
+    def oldest_first(self, prefix: str) -> list[str]:
+        """Return the subjects with that prefix, also those taken out, the oldest first."""
+        subjects = self.subjects(prefix)
         return sorted(subjects, key=lambda subject: (self._first_entry(subject), subject))
 
     def _first_entry(self, subject: str) -> tuple[str, str, int]:

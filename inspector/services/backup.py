@@ -12,7 +12,8 @@ from pathlib import Path
 from typing import Any
 
 from inspector import __version__
-from inspector.record import bundle, durable
+from inspector.record import durable
+from inspector.record.bundles import bundle
 from inspector.services.backup_contents import (
     CATALOGUE,
     FORMAT,

@@ -4,7 +4,7 @@ hand it over."""
 from dataclasses import dataclass
 from pathlib import Path
 
-from inspector.record import bundle, saved_file
+from inspector.record.bundles import bundle, saved_file
 from inspector.services import restore
 from inspector.services.data_folder import DataFolder
 

@@ -30,8 +30,8 @@ def line_by_rate(catalogue: Catalogue, rate_id: str, quantity: str) -> dict[str,
     Returns
     -------
     dict of str to str
-        Low, likely and high as text, the quantity, and in words what they were made from; empty
-        where no rate is named.
+        Low, likely and high as text, the quantity and its unit, and in words what they were made
+        from; empty where no rate is named.
 
     Raises
     ------
@@ -51,7 +51,9 @@ def line_by_rate(catalogue: Catalogue, rate_id: str, quantity: str) -> dict[str,
         raise BadRate(str(refusal), field=refusal.field) from refusal
     # Kept as text that is read back in one way only, like everything typed.
     costs = {name: written_number(parse_number(rate[name]) * amount) for name in AMOUNTS}
-    return {**costs, "quantity": quantity.strip(), "rate": _rate_text(rate, quantity.strip())}
+    quantity = quantity.strip()
+    how_much = {"quantity": quantity, "quantity_unit": rate["unit"]}
+    return {**costs, **how_much, "rate": _rate_text(rate, quantity)}
 
 
 def _rate_text(rate: dict[str, str], quantity: str) -> str:

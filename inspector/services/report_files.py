@@ -1,4 +1,7 @@
-"""One inspection -> one PDF: record, assessment and report together, for page and command."""
+"""One inspection -> its report and its yard's list: record, assessment and report together.
+
+For page and command.
+"""
 
 import hashlib
 from datetime import UTC, date, datetime
@@ -8,6 +11,13 @@ from inspector.record import photos
 from inspector.record.entry import to_json
 from inspector.record.inspection import Inspection
 from inspector.services.data_folder import DataFolder
+from inspector.values.errors import InspectorError
+
+SCOPE_ENDINGS = ("pdf", "xlsx")
+
+
+class UnknownScopeFile(InspectorError):
+    """A file name whose ending is none that the yard's list has. Attribute: ``ending``."""
 
 
 def digest_of(inspection: Inspection) -> str:
@@ -70,9 +80,68 @@ def make_report(
         cautions=data.library_of(inspection).cautions,
         paper=paper,
         units=units,
-        made_at=datetime.now(UTC).strftime("%Y-%m-%d %H:%M UTC"),
-        revision=f"draft, {len(inspection.entries)} entries",
+        made_at=_now(),
+        revision=_revision(inspection),
         digest=digest_of(inspection),
         chapters=convert(assessment, date.today()),
         whole=whole,
     )
+
+
+def make_scope(
+    data: DataFolder,
+    inspection: Inspection,
+    out: Path,
+    *,
+    paper: str = "a4",
+    with_estimate: bool = False,
+) -> None:
+    """Write the work of an inspection as a list that a yard prices.
+
+    Parameters
+    ----------
+    data : DataFolder
+    inspection : Inspection
+    out : Path
+        Its ending decides: .pdf or .xlsx. Replaced only by a whole file.
+    paper : str
+        "a4" or "letter", of the PDF.
+    with_estimate : bool
+        Whether the inspection's own costs are in it.
+
+    Raises
+    ------
+    UnknownScopeFile
+        The ending is another one.
+    OSError
+        The file cannot be written.
+    """
+    from inspector.report.document import whole_file
+    from inspector.report.yard.scope_report import build_scope
+    from inspector.report.yard.scope_workbook import scope_workbook
+
+    ending = out.suffix.lower().removeprefix(".")
+    if ending not in SCOPE_ENDINGS:
+        sentence = f"The yard's list is a .pdf or an .xlsx file, and not '{out.suffix}'."
+        raise UnknownScopeFile(sentence, ending=ending)
+    assessment = data.assessment_of(inspection)
+    if ending == "xlsx":
+        with whole_file(out) as part:
+            part.write_bytes(scope_workbook(assessment, with_estimate=with_estimate))
+        return
+    build_scope(
+        assessment,
+        out,
+        paper=paper,
+        made_at=_now(),
+        revision=_revision(inspection),
+        with_estimate=with_estimate,
+    )
+
+
+def _now() -> str:
+    return datetime.now(UTC).strftime("%Y-%m-%d %H:%M UTC")
+
+
+def _revision(inspection: Inspection) -> str:
+    return f"draft, {len(inspection.entries)} entries"

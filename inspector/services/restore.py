@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from inspector.record import bundle, durable, strict_json
+from inspector.record import durable, strict_json
+from inspector.record.bundles import bundle
 from inspector.services.backup_contents import (
     CATALOGUE,
     FORMAT,

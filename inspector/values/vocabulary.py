@@ -39,6 +39,9 @@ NEEDS = ("required", "useful", "neutral", "unwanted")
 URGENCIES = ("danger now", "before purchase", "in the yard", "keep watch")
 # What a work line does to a unit or a system.
 ACTS = ("refurbish", "replace", "remove")
+# Where a work line is done, and who supplies what is fitted by it.
+PLACES_OF_WORK = ("afloat", "in dock")
+SUPPLIERS = ("yard", "owner")
 # Whether spare parts can be had.
 PARTS = ("made", "hard to get", "no longer made")
 

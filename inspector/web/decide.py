@@ -16,6 +16,7 @@ from inspector.web.current import data_folder, open_inspection, surveyor_name
 from inspector.web.forms.decide_forms import (
     COSTS,
     LINE_FIGURES,
+    LINE_LINKS,
     YEARLY_FACTS,
     facts_form,
     facts_of,
@@ -28,6 +29,7 @@ from inspector.web.forms.form_fields import TokenForm, faults_of
 from inspector.web.settle import differing
 
 if TYPE_CHECKING:
+    from inspector.assess.assessment import Assessment
     from inspector.assess.model import SystemPart
 
 
@@ -58,7 +60,7 @@ def _page(
     unit = _unit_asked(chosen) if chosen else "all"
     forms = {"finding": finding_form(assessment, posted=False)}
     if chosen:
-        forms |= _forms_of(inspection, chosen, unit)
+        forms |= _forms_of(inspection, assessment, chosen, unit)
     if refused:
         forms |= dict([refused])
     page = render_template(
@@ -73,6 +75,7 @@ def _page(
         unit=unit,
         facts=facts_of(unit),
         yearly_facts=YEARLY_FACTS,
+        line_links=LINE_LINKS,
         step="decide",
         title=title_of(inspection),
         differing=differing(inspection),
@@ -88,19 +91,25 @@ def _unit_asked(part: "SystemPart") -> str:
     return unit if unit in [each.id for each in part.units] else "all"
 
 
-def _forms_of(inspection: Inspection, part: "SystemPart", unit: str) -> dict[str, TokenForm]:
+def _forms_of(
+    inspection: Inspection, assessment: "Assessment", part: "SystemPart", unit: str
+) -> dict[str, TokenForm]:
     """The forms of one system, with what is recorded; the facts are those of one unit."""
     facts = inspection.state.values(f"verdict/{part.system.id}/{unit}")
     return {
         "verdict": verdict_form(part, posted=False),
         "facts": facts_form(unit, facts, posted=False),
-        "line": line_form(part, data_folder().catalogue.all("rates"), posted=False),
+        "line": line_form(part, assessment, data_folder().catalogue.all("rates"), posted=False),
     }
 
 
 def _part(inspection: Inspection, system_id: str) -> "SystemPart":
     """The system's part of the assessment; 404 where the inspection has none."""
-    for part in data_folder().assessment_of(inspection).systems:
+    return _part_of(data_folder().assessment_of(inspection), system_id)
+
+
+def _part_of(assessment: "Assessment", system_id: str) -> "SystemPart":
+    for part in assessment.systems:
         if part.system.id == system_id:
             return part
     abort(404)
@@ -159,8 +168,9 @@ def give_facts(inspection_id: str, system_id: str):
 def add_line(inspection_id: str, system_id: str):
     """One work line: act, what, cost or a quantity at a rate, weight, place in the sequence."""
     inspection = open_inspection(inspection_id)
-    part = _part(inspection, system_id)
-    form = line_form(part, data_folder().catalogue.all("rates"), posted=True)
+    assessment = data_folder().assessment_of(inspection)
+    part = _part_of(assessment, system_id)
+    form = line_form(part, assessment, data_folder().catalogue.all("rates"), posted=True)
     faults = faults_of(form)
     figures = _line_figures(form, faults)
     if not form["text"].data:
@@ -175,6 +185,8 @@ def add_line(inspection_id: str, system_id: str):
         "act": form["act"].data,
         "text": form["text"].data,
         "check": _known_check(part, form["check"].data),
+        "quantity": form["quantity"].data,
+        **{name: form[name].data for name in LINE_LINKS},
         **figures,
     }
     _record_new(inspection, "scope", values)

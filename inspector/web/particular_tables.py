@@ -160,7 +160,7 @@ def _falling_amounts(table: Table, typed: Mapping[str, Any]) -> list[str]:
 
 def _bad_certificate(table: Table, typed: Mapping[str, Any]) -> list[str]:
     """What is wrong with a certificate whose fields are good each by itself."""
-    from inspector.assess.certificates import BadCertificate, read_certificate
+    from inspector.assess.papers.certificates import BadCertificate, read_certificate
 
     if table.subject == "certificate":
         try:

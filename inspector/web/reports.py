@@ -7,9 +7,10 @@ from pathlib import Path
 
 from flask import Blueprint, Response, abort, render_template, request, send_file
 
+from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
 from inspector.services.export_file import TABLE_ENDINGS, export
-from inspector.services.report_files import make_report
+from inspector.services.report_files import SCOPE_ENDINGS, make_report, make_scope
 from inspector.values.vocabulary import UNIT_SYSTEMS
 from inspector.web.current import data_folder, open_inspection
 
@@ -45,13 +46,31 @@ def report_pdf(inspection_id: str):
     return _made_file(write, f"condition-report-{inspection.id}.pdf", download=False)
 
 
+@pages.get("/inspection/<inspection_id>/yard-scope.<ending>")
+def yard_scope(inspection_id: str, ending: str):
+    """The work lines for a yard to price; with ?estimate=yes our own costs are in it."""
+    inspection = open_inspection(inspection_id)
+    paper, estimate = request.args.get("paper", "a4"), request.args.get("estimate", "no")
+    if ending not in SCOPE_ENDINGS:
+        abort(404)
+    if paper not in ("a4", "letter") or estimate not in ("yes", "no"):
+        abort(400, "The paper is a4 or letter, the estimate is yes or no.")
+
+    def write(out: Path) -> None:
+        with_estimate = estimate == "yes"
+        make_scope(data_folder(), inspection, out, paper=paper, with_estimate=with_estimate)
+
+    kind = "-with-estimate" if estimate == "yes" else ""
+    return _made_file(write, f"yard-scope-{inspection.id}{kind}.{ending}", download=True)
+
+
 @pages.get("/inspection/<inspection_id>/tables.<ending>")
 def tables(inspection_id: str, ending: str):
-    """The record as plain tables."""
+    """The record as plain tables; ?table= names the one that a CSV holds."""
     inspection = open_inspection(inspection_id)
     if ending not in TABLE_ENDINGS:
         abort(404)
-    return _exported(inspection, ending)
+    return _exported(inspection, ending, table=request.args.get("table", ""))
 
 
 @pages.get("/inspection/<inspection_id>/bundle.zip")
@@ -63,11 +82,13 @@ def bundle_zip(inspection_id: str):
     return _exported(open_inspection(inspection_id), "zip", originals=originals == "originals")
 
 
-def _exported(inspection, ending: str, *, originals: bool = True) -> Response:
+def _exported(
+    inspection: Inspection, ending: str, *, originals: bool = True, table: str = ""
+) -> Response:
     """Return an inspection as a file of the kind that the ending names."""
 
     def write(out: Path) -> None:
-        export(data_folder(), inspection, out, originals=originals)
+        export(data_folder(), inspection, out, originals=originals, table=table)
 
     kind = "" if originals else "-photo-copies"
     return _made_file(write, f"{inspection.id}{kind}.{ending}", download=True)

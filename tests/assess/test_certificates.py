@@ -4,14 +4,14 @@ from datetime import date
 
 import pytest
 
-from inspector.assess.certificates import (
+from inspector.assess.from_state import read_inspection
+from inspector.assess.papers.certificates import (
     BadCertificate,
     read_certificate,
     timeline,
     timelines,
 )
-from inspector.assess.from_state import read_inspection
-from inspector.assess.surveys_due import due_list
+from inspector.assess.papers.surveys_due import due_list
 from inspector.record.entry import Entry
 from inspector.record.state import State
 

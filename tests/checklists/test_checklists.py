@@ -599,7 +599,7 @@ def test_an_empty_folder_is_refused(tmp_path):
 @pytest.fixture(scope="module")
 def example():
     """The example of the guide, as written there."""
-    guide = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
+    guide = (Path(__file__).parents[2] / "checklists" / "README.md").read_text(encoding="utf-8")
     chapter = guide.split("## A checklist of your own")[1].split("\n## ")[0]
     return re.search(r"```toml\n(.*?)```", chapter, re.DOTALL).group(1)
 
@@ -623,7 +623,7 @@ def test_the_guide_shows_every_key(example):
 def test_the_guide_names_the_keys_of_a_caution():
     """The sentence on cautions lists what one must have."""
     guide = (
-        (Path(__file__).parents[2] / "DEVELOPERS.md")
+        (Path(__file__).parents[2] / "checklists" / "README.md")
         .read_text(encoding="utf-8")
         .split("## A checklist of your own")[1]
     )

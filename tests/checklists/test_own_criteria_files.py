@@ -9,7 +9,7 @@ import pytest
 from inspector.cli.parser import main
 from inspector.places import shipped
 
-GUIDE = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
+GUIDE = (Path(__file__).parents[2] / "checklists" / "README.md").read_text(encoding="utf-8")
 CHAPTER = GUIDE.split("## A criterion of your own")[1].split("\n## ")[0]
 SEALS = re.search(r"```toml\n(.*?)```", CHAPTER, re.DOTALL).group(1)
 

@@ -7,8 +7,9 @@ import zipfile
 
 import pytest
 
-from inspector.record import bundle, bundle_contents, durable, photos
-from inspector.record.bundle_contents import BundleRefused
+from inspector.record import durable, photos
+from inspector.record.bundles import bundle, bundle_contents
+from inspector.record.bundles.bundle_contents import BundleRefused
 from inspector.record.inspections import Inspections
 from inspector.record.journal import read_folder, to_line
 from inspector.record.refusals import Refusals

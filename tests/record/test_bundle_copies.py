@@ -6,8 +6,9 @@ from collections import namedtuple
 
 import pytest
 
-from inspector.record import bundle, bundle_contents, photos
-from inspector.record.bundle_contents import BundleRefused
+from inspector.record import photos
+from inspector.record.bundles import bundle, bundle_contents
+from inspector.record.bundles.bundle_contents import BundleRefused
 from inspector.record.inspection import Inspection
 from inspector.record.photos.device_copies import device_copy
 

@@ -8,7 +8,8 @@ import zipfile
 import pytest
 from PIL import Image
 
-from inspector.record import bundle, photos
+from inspector.record import photos
+from inspector.record.bundles import bundle
 
 MAKER, SERIAL = "A made-up maker", "SN-0815-4711"
 

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from inspector.places import shipped
-from inspector.record import bundle, saved_file
+from inspector.record.bundles import bundle, saved_file
 from inspector.record.entry import from_dict
 from inspector.record.inspections import Inspections
 from inspector.record.journal import to_line

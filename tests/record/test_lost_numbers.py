@@ -6,7 +6,7 @@ import re
 import pytest
 
 from inspector.places import shipped
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 from inspector.record.inspections import Inspections
 
 VALUES = ("first", "second", "third")

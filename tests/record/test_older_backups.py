@@ -7,7 +7,7 @@ import time
 import pytest
 
 from inspector.places import shipped
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 from inspector.record.inspections import Inspections
 from inspector.record.own_numbers import EVERY, NumbersGiven, new_name
 from tests.reliability.faults import failing

@@ -6,7 +6,7 @@ import shutil
 import pytest
 
 from inspector.places import shipped
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 from inspector.record.durable import NotWritten
 from inspector.record.inspections import Inspections
 

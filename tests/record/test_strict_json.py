@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.record.strict_json import DEEPEST, BadJson, loads
-from inspector.report.spreadsheet_text import safe_cell
+from inspector.report.data_files.spreadsheet_text import safe_cell
 
 VALUES = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text(st.characters(codec="utf-8")),

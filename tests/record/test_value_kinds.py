@@ -2,7 +2,7 @@
 
 import pytest
 
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 from inspector.record.entry import Entry, to_dict
 from inspector.record.inspection import Inspection
 from inspector.record.journal import to_line

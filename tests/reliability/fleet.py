@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 from inspector.record.entry import Entry, from_dict, to_dict
 from inspector.record.inspections import Inspections
 from inspector.record.journal import read_folder, to_line

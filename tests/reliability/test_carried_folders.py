@@ -8,7 +8,8 @@ import pytest
 from PIL import Image
 
 from inspector.places import shipped
-from inspector.record import bundle, photos
+from inspector.record import photos
+from inspector.record.bundles import bundle
 from inspector.record.inspections import Inspections
 from inspector.record.state import snapshot
 from tests.reliability.carrier import Carrier

@@ -3,17 +3,22 @@
 import csv
 import io
 import json
+from datetime import datetime
 
+import jsonschema
 import openpyxl
 import pytest
 
+from inspector import places
 from inspector.conversion.core.chapter import Chapter, FigureTable, TableColumn
-from inspector.report import spreadsheets as sheets
-from inspector.report.record_tables import Sheet
+from inspector.report.data_files import spreadsheets as sheets
+from inspector.report.data_files.json_schema import FILE, schema_text
+from inspector.report.data_files.table_sheets import Sheet
 from inspector.values.quantity import Money, Quantity
 
 NAMES = (
     "Checks",
+    "Readings",
     "Verdicts",
     "Findings",
     "Work lines",
@@ -52,7 +57,7 @@ def test_a_workbook_reads_back_with_numbers_as_numbers(full):
 def test_a_text_that_a_spreadsheet_would_run_stays_text(text):
     """In CSV and workbook alike it begins with an apostrophe and is no formula."""
     table = (Sheet("Checks", ("note",), ((text,),)),)
-    line = list(csv.reader(io.StringIO(sheets.as_csv(table).decode("utf-8-sig"))))[1][0]
+    line = list(csv.reader(io.StringIO(sheets.as_csv(table[0]).decode("utf-8-sig"))))[1][0]
     cell = openpyxl.load_workbook(io.BytesIO(sheets.as_workbook(table)))["Checks"]["A2"]
 
     assert line.startswith("'")
@@ -109,3 +114,53 @@ def test_a_text_longer_than_a_cell_says_what_is_left_out():
     assert cell.startswith("n" * 32_000)
     assert "8000 more characters" in cell
     assert json.loads(sheets.as_json(table))["Checks"][0]["note"] == "n" * 40_000
+
+
+def test_a_reading_is_a_row_with_its_number_limit_margin_and_source(full):
+    """What nobody judged says why."""
+    found = {sheet.name: sheet for sheet in sheets.sheets(full)}["Readings"]
+    rows = [dict(zip(found.heads, row, strict=True)) for row in found.rows]
+    thickness, water, resistance = rows[0], rows[1], rows[2]
+
+    assert len(rows) == sum(
+        len(result.readings)
+        for part in full.systems
+        for unit in part.units
+        for result in unit.results
+    )
+    assert (9.6, 9.0, "seen") == (thickness["value"], thickness["limit"], thickness["mark"])
+    assert ("%", 0.2, "common practice") == (water["unit of value"], water["limit"], water["mark"])
+    assert "insulation class" in resistance["not judged because"]
+
+
+def test_days_are_days_in_a_workbook_and_columns_have_filters():
+    """A date can be sorted and counted on; what is no date stays text."""
+    table = Sheet("Checks", ("on", "by"), (("2026-05-02", "K. T."), ("", "")), dates={"on"})
+    page = openpyxl.load_workbook(io.BytesIO(sheets.as_workbook((table,))))["Checks"]
+
+    assert datetime(2026, 5, 2) == page["A2"].value
+    assert page["A3"].value is None
+    assert "A1:B3" == page.auto_filter.ref
+
+
+def test_any_table_can_be_written_as_csv(full, tmp_path):
+    """By its name, in capitals or not; an unknown name is refused with those there are."""
+    sheets.write(sheets.sheets(full), tmp_path / "readings.csv", "readings")
+    first = (tmp_path / "readings.csv").read_text("utf-8-sig").splitlines()[0]
+
+    assert first.startswith("system,unit,check,reading,as typed,value")
+    with pytest.raises(sheets.UnknownTable, match="Readings"):
+        sheets.write(sheets.sheets(full), tmp_path / "no.csv", "prices")
+
+
+def test_the_json_is_valid_by_its_published_schema(full):
+    """Checked by an independent library; the schema in static/ is the one of these tables."""
+    published = json.loads((places.shipped("static") / FILE).read_text("utf-8"))
+    written = json.loads(sheets.as_json(sheets.sheets(full)))
+
+    jsonschema.Draft202012Validator.check_schema(published)
+    jsonschema.validate(written, published)
+    assert json.loads(schema_text()) == published
+    written["Readings"][0]["value"] = "9.6"
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate(written, published)

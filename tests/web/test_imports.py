@@ -11,7 +11,7 @@ import pytest
 from PIL import Image
 
 from inspector.cli.parser import main
-from inspector.record import bundle
+from inspector.record.bundles import bundle
 
 
 def a_photo(colour="teal"):

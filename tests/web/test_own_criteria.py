@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from inspector import create_app, places
-from inspector.record.bundle import write
+from inspector.record.bundles.bundle import write
 
-GUIDE = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
+GUIDE = (Path(__file__).parents[2] / "checklists" / "README.md").read_text(encoding="utf-8")
 CHAPTER = GUIDE.split("## A criterion of your own")[1].split("\n## ")[0]
 SEALS = re.search(r"```toml\n(.*?)```", CHAPTER, re.DOTALL).group(1)
 DECK = places.shipped("checklists") / "open-deck.toml"

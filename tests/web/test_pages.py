@@ -3,8 +3,10 @@
 Every route with bad input gives 4xx and a sentence, never a 500.
 """
 
+import io
 import re
 
+import openpyxl
 import pytest
 
 from inspector import create_app
@@ -191,3 +193,38 @@ def test_a_card_says_what_passing_by_tells(client, begun):
 
     assert "<b>in passing</b> Photograph plate and hour meter of the engine." in page
     assert "Stop for: meters far apart, or plate painted over." in page
+
+
+def test_a_work_line_keeps_what_the_yard_must_know(client, begun):
+    """Place, quantity, who attends and supplies go into the list that the yard prices."""
+    client.post(f"/inspection/{begun}/decide/hull/line", data={"text": "Dock", "act": "refurbish"})
+    line = {
+        "text": "Coat the rail",
+        "act": "refurbish",
+        "quantity": "110",
+        "quantity_unit": "m²",
+        "place": "frames 12 to 30",
+        "done": "in dock",
+        "class_attends": "yes",
+        "supplied_by": "owner",
+    }
+    answer = client.post(f"/inspection/{begun}/decide/hull/line", data=line)
+    page = client.get(f"/inspection/{begun}/yard-scope.xlsx")
+    rows = list(openpyxl.load_workbook(io.BytesIO(page.data))["Scope"].values)
+    coat = dict(zip(rows[0], rows[2], strict=True))
+
+    assert 302 == answer.status_code
+    assert ("frames 12 to 30", 110, "m²", "in dock", "yes", "owner") == tuple(
+        coat[name]
+        for name in (
+            "frame or place",
+            "quantity",
+            "unit of quantity",
+            "done",
+            "class attends",
+            "supplied by",
+        )
+    )
+    assert 200 == client.get(f"/inspection/{begun}/yard-scope.pdf?estimate=yes").status_code
+    assert 404 == client.get(f"/inspection/{begun}/yard-scope.doc").status_code
+    assert 400 == client.get(f"/inspection/{begun}/yard-scope.pdf?paper=a3").status_code

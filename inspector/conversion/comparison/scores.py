@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.assess.model import Assessment
-from inspector.assess.surveys_due import due_list
+from inspector.assess.papers.surveys_due import due_list
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Requirement
 from inspector.conversion.core.span import Span

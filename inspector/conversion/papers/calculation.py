@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from inspector.assess.certificates import Timeline, timelines
 from inspector.assess.checked import CheckResult
-from inspector.assess.surveys_due import Due, due_list
+from inspector.assess.papers.certificates import Timeline, timelines
+from inspector.assess.papers.surveys_due import Due, due_list
 from inspector.conversion.core.case import Case
 
 # Criteria whose value is the days left on the day of the inspection.

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from inspector.assess.surveys_due import Due
+from inspector.assess.papers.surveys_due import Due
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Chapter
 from inspector.conversion.core.figure import Gap

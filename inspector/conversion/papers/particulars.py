@@ -1,6 +1,6 @@
 """The table of the ship's certificates."""
 
-from inspector.assess.certificates import DATES
+from inspector.assess.papers.certificates import DATES
 from inspector.conversion.core.particulars import Table, column
 from inspector.criteria.papers.survey_dates import KINDS
 

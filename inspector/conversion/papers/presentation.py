@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from textwrap import shorten
 
-from inspector.assess.certificates import Survey, Timeline
-from inspector.assess.surveys_due import Due
+from inspector.assess.papers.certificates import Survey, Timeline
+from inspector.assess.papers.surveys_due import Due
 from inspector.conversion.core.chapter import FigureTable, table_columns
 from inspector.conversion.core.drawing import Period
 from inspector.conversion.core.drawing import Timeline as TimelineDrawing

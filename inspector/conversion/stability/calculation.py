@@ -8,15 +8,15 @@ from inspector.conversion.core.figure import Figure, Gap, no_figure
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError, Span
 from inspector.conversion.stability import floating_condition as floating
-from inspector.conversion.stability.booklet_tables import (
+from inspector.conversion.stability.booklet.booklet_tables import (
     LEVERS,
     cross_curves,
     hydrostatic_table,
     typed_levers,
 )
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
 from inspector.conversion.stability.deck_loads import DeckLoad, deck_load
 from inspector.conversion.stability.free_surfaces import free_surfaces
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
 from inspector.conversion.stability.kg_limit import is_fluid, kg_limit
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,

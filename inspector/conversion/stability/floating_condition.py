@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from inspector.conversion.core.bounds import plain
 from inspector.conversion.core.figure import Default, Figure, Gap, no_figure, rest_on, unique
 from inspector.conversion.core.span import Span, span
-from inspector.conversion.stability.hydrostatics import (
+from inspector.conversion.stability.booklet.hydrostatics import (
     CHANGES,
     FLOTATION,
     ROUGH,

@@ -2,7 +2,7 @@
 
 from inspector.conversion.core.figure import Default, Figure, Gap, no_figure, rest_on
 from inspector.conversion.core.span import ConversionError, Span
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
 from inspector.conversion.stability.starting_condition import StartingCondition
 
 FLUID, SOLID = "fluid", "solid"

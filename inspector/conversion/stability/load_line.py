@@ -2,14 +2,14 @@
 
 from inspector.conversion.core.figure import Figure, Gap, no_figure, rest_on, unique
 from inspector.conversion.core.span import ConversionError, Span
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
+from inspector.conversion.stability.booklet.hydrostatics import CHANGES
 from inspector.conversion.stability.floating_condition import (
     EVEN_KEEL,
     flotation_share,
     immersion,
     start_draughts,
 )
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.hydrostatics import CHANGES
 from inspector.conversion.stability.starting_condition import StartingCondition
 from inspector.criteria.hull.draughts import LOADLINE
 

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 from inspector.conversion.core.figure import Default, Figure, Gap, no_figure, rest_on, unique
 from inspector.conversion.core.span import ConversionError, Span
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.hydrostatics import CHANGES, fluid_gm, list_angle
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
+from inspector.conversion.stability.booklet.hydrostatics import CHANGES, fluid_gm, list_angle
 from inspector.conversion.stability.starting_condition import StartingCondition
 from inspector.conversion.stability.weights import Weight, common_centre
 

@@ -9,7 +9,7 @@ from inspector.conversion.core.figure import Figure, Gap
 from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError
-from inspector.conversion.stability.booklet_tables import BOOKLET_TABLES
+from inspector.conversion.stability.booklet.booklet_tables import BOOKLET_TABLES
 from inspector.conversion.stability.masses import (
     BASES,
     PIPES,

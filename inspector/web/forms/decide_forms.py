@@ -1,9 +1,19 @@
 """The forms of Decide: the verdict, the facts, a work line and a finding."""
 
 from collections.abc import Mapping
+from textwrap import shorten
 from typing import TYPE_CHECKING
 
-from inspector.values.vocabulary import ACTS, NEEDS, PARTS, URGENCIES
+from inspector.values.vocabulary import (
+    ACTS,
+    NEEDS,
+    NO,
+    PARTS,
+    PLACES_OF_WORK,
+    SUPPLIERS,
+    URGENCIES,
+    YES,
+)
 from inspector.web.forms.form_fields import FormField, TokenForm, make_form
 
 if TYPE_CHECKING:
@@ -85,6 +95,17 @@ LINE = (
     _figure("weight", "Weight", "t", help="Plus is added, minus is removed."),
     _figure("sequence", "Place in the sequence", low=1, high=9999),
 )
+# What the yard's list needs beside: where, how much of it, and who does and supplies what.
+_NOT_SAID = {"": "not said"}
+FOR_THE_YARD = (
+    FormField("quantity_unit", "Unit of the quantity", "text", longest=20),
+    FormField("place", "Frame or place", "text", longest=120),
+    FormField("done", "Done", "choice", choices=("", *PLACES_OF_WORK), names=_NOT_SAID),
+    FormField("supplied_by", "Supplied by", "choice", choices=("", *SUPPLIERS), names=_NOT_SAID),
+    FormField("class_attends", "Class attends", "choice", choices=("", YES, NO), names=_NOT_SAID),
+)
+# The fields of a line that only the yard's list prints, in the order of the form.
+LINE_LINKS = (*(each.name for each in FOR_THE_YARD), "after", "finding")
 FINDING = (
     FormField("title", "Title", "text"),
     FormField("urgency", "Urgency", "choice", choices=URGENCIES),
@@ -110,15 +131,41 @@ def facts_form(unit: str, recorded: Mapping[str, object], *, posted: bool) -> To
     return make_form((*facts_of(unit), *YEARLY_FACTS), recorded, posted=posted)
 
 
-def line_form(part: "SystemPart", rates: list[dict[str, str]], *, posted: bool) -> TokenForm:
+def line_form(
+    part: "SystemPart",
+    assessment: "Assessment",
+    rates: list[dict[str, str]],
+    *,
+    posted: bool,
+) -> TokenForm:
     """Return the form of one work line, with its costs or a rate and a quantity."""
     names = {"": ""}
     for rate in rates:
         names[rate["id"]] = f"{rate['name']}, {rate['likely']} {rate['currency']}/{rate['unit']}"
     # A rate that is not in the book any more is refused where the line is priced.
     rate = FormField("rate", "or at the rate", "choice", choices=tuple(names), names=names)
-    fields = [*LINE, OF_CHECK, _units_of(part), rate]
+    links = (_after_line(assessment), _of_finding(assessment))
+    fields = [*LINE, *FOR_THE_YARD, *links, OF_CHECK, _units_of(part), rate]
     return make_form(fields, {"unit": "all"}, posted=posted)
+
+
+def _after_line(assessment: "Assessment") -> FormField:
+    """The choice of the line that must be done before."""
+    lines = [line for part in assessment.systems for line in part.lines]
+    names = {"": "none"} | {line.id: _short(f"{line.number}: {line.text}") for line in lines}
+    return FormField("after", "After line", "choice", choices=tuple(names), names=names)
+
+
+def _of_finding(assessment: "Assessment") -> FormField:
+    """The choice of the finding that asks for the line."""
+    found = assessment.findings
+    names = {"": "none"} | {one.id: _short(f"{one.number}: {one.title}") for one in found}
+    return FormField("finding", "Asked by finding", "choice", choices=tuple(names), names=names)
+
+
+def _short(text: str) -> str:
+    """The name of a choice, which is a label only and keeps nothing."""
+    return shorten(text, 60, placeholder=" …")
 
 
 def finding_form(assessment: "Assessment", *, posted: bool) -> TokenForm:

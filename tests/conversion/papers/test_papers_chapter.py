@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from inspector.assess.certificates import Survey
+from inspector.assess.papers.certificates import Survey
 from inspector.conversion.papers.calculation import Service
 from inspector.conversion.papers.chapter import chapter
 from inspector.conversion.papers.presentation import service_drawing, services_table, window

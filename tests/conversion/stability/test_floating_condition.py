@@ -6,8 +6,8 @@ from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import Span
 from inspector.conversion.stability import floating_condition as floating
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.hydrostatics import FLOTATION
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
+from inspector.conversion.stability.booklet.hydrostatics import FLOTATION
 from inspector.conversion.stability.kg_limit import kg_limit
 from inspector.conversion.stability.load_line import (
     BY_TPC,

@@ -6,8 +6,7 @@ from hypothesis import strategies as st
 
 from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.span import Span
-from inspector.conversion.stability.deck_loads import ACCELERATION, deck_load
-from inspector.conversion.stability.hydrostatics import (
+from inspector.conversion.stability.booklet.hydrostatics import (
     end_draughts,
     fluid_gm,
     free_surface_moment,
@@ -16,6 +15,7 @@ from inspector.conversion.stability.hydrostatics import (
     tonnes_per_cm,
     trim_change,
 )
+from inspector.conversion.stability.deck_loads import ACCELERATION, deck_load
 from inspector.conversion.stability.levers.cross_curves import CrossCurve, CrossCurves
 from inspector.conversion.stability.levers.intact_criteria import intact_criteria
 from inspector.conversion.stability.levers.lever_span import LeverSpan

@@ -196,7 +196,7 @@ def test_the_fast_ship_of_1984(speed, wave, total):
     assert total == pytest.approx(found.total, abs=0.6)
 
 
-# kn, R_APP, R_TR, R_A: a second reckoning of the 1984 formulas, kept so that a later change shows
+# kn, R_APP, R_TR, R_A: a second calculation of the 1984 formulas, kept so that a later change shows
 FAST_PARTS = [
     (25, 21.0, 24.8, 34.5),
     (27, 24.3, 15.5, 40.3),
@@ -209,7 +209,7 @@ FAST_PARTS = [
 
 @pytest.mark.parametrize(("speed", "appendages", "transom", "allowance"), FAST_PARTS)
 def test_the_parts_of_the_fast_ship(speed, appendages, transom, allowance):
-    """Appendages, transom and allowance of the fast ship agree with a second reckoning by other
+    """Appendages, transom and allowance of the fast ship agree with a second calculation by other
     hands."""
     found = resistance(FAST_SHIP, speed, 1984)
 
@@ -231,7 +231,7 @@ def test_the_coefficients_of_the_fast_ship():
 
 
 # kn, Fn, R_F, R_APP, R_W, R_A, R_total, P_E of a workboat of 64 x 16 x 5 m: own run, second
-# reckoning
+# calculation
 WORKBOAT = [
     (8, 0.1642, 20.66, 1.94, 0.56, 7.01, 36.95, 152.1),
     (10, 0.2053, 31.32, 2.94, 6.82, 10.95, 62.30, 320.5),
@@ -241,8 +241,8 @@ WORKBOAT = [
 
 
 @pytest.mark.parametrize("row", WORKBOAT, ids=lambda row: f"{row[0]} kn")
-def test_a_workboat_reckoned_twice(row):
-    """A full-form hull agrees with a second reckoning of the 1984 formulas by other hands."""
+def test_a_workboat_calculated_twice(row):
+    """A full-form hull agrees with a second calculation of the 1984 formulas by other hands."""
     hull = Hull(64, 16, 5, 5, 3500 / 1.025, -1, 0.96, 0.87, 0, (Appendage(60, 2.0),))
     speed, fn, friction, appendages, wave, allowance, total, power = row
     found = resistance(hull, speed, 1984)

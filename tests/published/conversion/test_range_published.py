@@ -1,4 +1,4 @@
-"""Check numbers of speed, fuel, range and stores, with the publication or the reckoning beside
+"""Check numbers of speed, fuel, range and stores, with the publication or the calculation beside
 each; unit factors against pint."""
 
 import math
@@ -34,7 +34,7 @@ def test_the_admiralty_coefficient():
 
 
 def test_a_fit_through_four_points():
-    """Least squares by second reckoning: n 3.0362, a 1.37093; 1990 kW at 11 kn."""
+    """Least squares by second calculation: n 3.0362, a 1.37093; 1990 kW at 11 kn."""
     fit = power_law(POINTS)
 
     assert (3.0362, 1.37093) == pytest.approx((fit.n, fit.a), rel=2e-5)
@@ -54,7 +54,7 @@ def test_a_fit_through_four_points():
     ],
 )
 def test_froude_numbers(length, speed, number):
-    """V / sqrt(g L) by second reckoning."""
+    """V / sqrt(g L) by second calculation."""
     assert number == pytest.approx(froude(speed, length), abs=5e-4)
 
 

@@ -6,8 +6,7 @@ import pytest
 from pint import UnitRegistry
 
 from inspector.conversion.core.span import Span
-from inspector.conversion.stability.deck_loads import deck_load, load_limit
-from inspector.conversion.stability.hydrostatics import (
+from inspector.conversion.stability.booklet.hydrostatics import (
     end_draughts,
     estimated_mctc,
     fluid_gm,
@@ -17,6 +16,7 @@ from inspector.conversion.stability.hydrostatics import (
     tonnes_per_cm,
     trim_change,
 )
+from inspector.conversion.stability.deck_loads import deck_load, load_limit
 from inspector.conversion.stability.levers.intact_criteria import LEAST, intact_criteria
 from inspector.conversion.stability.levers.lever_span import LeverSpan
 from inspector.conversion.stability.levers.righting_levers import RightingLevers

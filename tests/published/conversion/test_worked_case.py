@@ -336,7 +336,7 @@ def test_what_ends_the_voyage_first(worked):
         (("row/levers/r3", "angle", "20 kn"), "stability", "Righting levers"),
     ],
 )
-def test_a_slip_of_the_pen_is_told_and_never_reckoned_with(tmp_path, slip, chapter, told):
+def test_a_slip_of_the_pen_is_told_and_never_calculated_with(tmp_path, slip, chapter, told):
     """A weight told twice, a density without its last digit, a power in tonnes and a heel in
     knots: each is one sentence that names its place."""
     found = Worked(tmp_path, [*typed(), slip]).chapters[chapter]

@@ -12,7 +12,7 @@ from dateutil.relativedelta import relativedelta
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inspector.assess.certificates import timeline
+from inspector.assess.papers.certificates import timeline
 from inspector.checklists.registry import criterion
 from inspector.criteria.core.calendar import add_months
 from inspector.criteria.papers.bottom_inspection import bottom_due

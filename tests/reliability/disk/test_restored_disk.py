@@ -15,8 +15,8 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
-from inspector.record import bundle
 from inspector.record import inspection as store
+from inspector.record.bundles import bundle
 from inspector.record.inspections import Inspections
 
 FIELDS = ("name", "flag")

@@ -1,34 +1,27 @@
 """What was recorded as plain tables: checks, verdicts, findings, work lines and photos."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from operator import attrgetter
 from typing import Any, NamedTuple
 
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Assessment, Part, SystemPart
 from inspector.assess.registers import WorkLine
+from inspector.report.data_files.reading_table import reading_sheet
+from inspector.report.data_files.table_sheets import Cell, Sheet
 
-Cell = str | float | int | None
 # Heading -> how its value is read from what a row is about.
 Columns = dict[str, Callable[[Any], Cell]]
-
-
-@dataclass(frozen=True)
-class Sheet:
-    """One table.
-
-    Parameters
-    ----------
-    name : str
-        At most 31 letters, as a workbook allows.
-    heads : tuple of str
-    rows : tuple of tuple of Cell
-    """
-
-    name: str
-    heads: tuple[str, ...]
-    rows: tuple[tuple[Cell, ...], ...]
+# Headings whose columns hold numbers, or days.
+_NUMBERS = frozenset(
+    {
+        *("limit", "computed value", "margin", "photos", "number", "order", "item"),
+        *("condition", "at least", "at most", "coverage", "refurbish", "replace"),
+        *("low", "likely", "high", "weight, t", "both rated", "share alike", "Cohen's kappa"),
+        *("kappa, linear weights", "rated by one only"),
+    }
+)
+_DATES = frozenset({"on"})
 
 
 def record_sheets(assessment: Assessment) -> tuple[Sheet, ...]:
@@ -52,6 +45,7 @@ def record_sheets(assessment: Assessment) -> tuple[Sheet, ...]:
     lines = [_Row(part, line) for part in systems for line in part.lines]
     return (
         _sheet("Checks", _CHECKS, checks),
+        reading_sheet(assessment),
         _sheet("Verdicts", _VERDICTS, verdicts),
         _sheet("Findings", _FINDINGS, assessment.findings),
         _sheet("Work lines", _LINES, lines),
@@ -70,7 +64,8 @@ class _Row(NamedTuple):
 def _sheet(name: str, columns: Columns, items: Iterable) -> Sheet:
     """Return a sheet with a row for each item."""
     rows = tuple(tuple(value(item) for value in columns.values()) for item in items)
-    return Sheet(name, tuple(columns), rows)
+    heads = tuple(columns)
+    return Sheet(name, heads, rows, _NUMBERS.intersection(heads), _DATES.intersection(heads))
 
 
 def _readings(row: _Row) -> str:
@@ -120,11 +115,15 @@ _CHECKS: Columns = {
     "readings": _readings,
     "judged": lambda row: _judged("rating")(row) or "",
     "band": _judged("band"),
+    "computed value": _judged("value", None),
     "limit": _judged("limit", None),
+    "margin": _judged("margin", None),
     "limit unit": lambda row: _judged("unit")(row) or "",
     "source": _source,
+    "mark": lambda row: getattr(getattr(row.about.judgement, "source", None), "mark", ""),
     "note": attrgetter("about.note"),
     "by": attrgetter("about.who"),
+    "on": lambda row: row.about.when[:10],
     "disputed": lambda row: "yes" if row.about.disputed else "",
     "photos": lambda row: len(row.about.photos),
 }
@@ -156,6 +155,7 @@ _FINDINGS: Columns = {
     "photos": lambda finding: len(finding.photos),
 }
 _LINES: Columns = {
+    "item": attrgetter("about.number"),
     "order": attrgetter("about.sequence"),
     "system": _SYSTEM,
     "unit": attrgetter("about.unit"),
@@ -173,6 +173,7 @@ _PHOTOS: Columns = {
     "caption": attrgetter("caption"),
     "place": attrgetter("place"),
     "taken": attrgetter("taken"),
+    "on": lambda photo: photo.taken[:10],
     "by": attrgetter("who"),
 }
 _AGREEMENT: Columns = {

@@ -3,7 +3,7 @@
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.particulars import Table, column
 from inspector.conversion.core.span import ConversionError
-from inspector.conversion.stability.hydrostatic_table import HydrostaticTable
+from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
 from inspector.conversion.stability.levers.cross_curves import CrossCurve, CrossCurves
 from inspector.conversion.stability.levers.righting_levers import RightingLevers
 

@@ -19,7 +19,7 @@ from inspector.cli.parser import main
 from inspector.sharing import addresses, authority
 from inspector.sharing import certificate_page as fetching
 
-ROOT = Path(__file__).resolve().parents[2]
+ROOT = Path(__file__).resolve().parents[3]
 # An address of this machine that is neither the laptop's own name nor needs a network.
 ADDRESS = "127.0.0.2"
 linux = pytest.mark.skipif(
@@ -181,7 +181,7 @@ def test_a_mode_is_kept_over_a_restart(start, tmp_path):
 
 def a_bundle(tmp_path):
     from inspector.places import shipped
-    from inspector.record import bundle
+    from inspector.record.bundles import bundle
     from inspector.record.inspections import Inspections
 
     elsewhere = Inspections(tmp_path / "elsewhere", "other")

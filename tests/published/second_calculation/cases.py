@@ -11,7 +11,7 @@ the source says that something is not met and not how bad that is (``not good``,
 or failed), or several with strokes between. Words after a colon must be in the sentence as well. A
 choice itself may hold commas, so that values are parted by semicolons.
 
-``python3 -m tests.published.second_reckoning.cases`` counts what agrees, by family.
+``python3 -m tests.published.second_calculation.cases`` counts what agrees, by family.
 """
 
 from collections import Counter
@@ -70,7 +70,7 @@ def agrees(case: Case, given: str, sentence: str) -> bool:
 
 def all_cases() -> list[Case]:
     """Return the cases of all files, in their order."""
-    return [case for path in sorted(FOLDER.glob("*.txt")) for case in _cases_of(path)]
+    return [case for path in sorted(FOLDER.rglob("*.txt")) for case in _cases_of(path)]
 
 
 def _cases_of(path: Path) -> list[Case]:

@@ -14,7 +14,7 @@ import pytest
 from inspector.record.catalogue import Catalogue
 from inspector.record.journal import read_folder
 
-ROOT = Path(__file__).resolve().parents[2]
+ROOT = Path(__file__).resolve().parents[3]
 KILLS = 30
 
 # Each says on its output what was acknowledged, after it was.

@@ -5,7 +5,7 @@ from collections import Counter, defaultdict
 import pytest
 
 from inspector.checklists.registry import CRITERIA
-from tests.published.second_reckoning.cases import GROUPS, agrees, all_cases, answer
+from tests.published.second_calculation.cases import GROUPS, agrees, all_cases, answer
 
 CASES = all_cases()
 LEAST = 4

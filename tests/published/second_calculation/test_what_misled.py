@@ -6,7 +6,7 @@ Ratings are those that an answer may have; "refused" is a sentence instead. Word
 import pytest
 
 from inspector.checklists.registry import criterion
-from tests.published.second_reckoning.cases import Case, answer
+from tests.published.second_calculation.cases import Case, answer
 
 BAD = ("poor", "failed")
 NOT_GOOD = ("fair", *BAD)

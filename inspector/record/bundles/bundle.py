@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import IO
 
 from inspector.record import durable, photos
-from inspector.record.bundle_contents import (
+from inspector.record.bundles.bundle_contents import (
     FORMAT,
     MANIFEST,
     MOST_RATIO,

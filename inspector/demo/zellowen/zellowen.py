@@ -1,14 +1,5 @@
 """The first candidate of the demo, well kept and walked whole: findings, work, decisions."""
 
-from inspector.demo import (
-    zellowen_deck,
-    zellowen_house,
-    zellowen_hull,
-    zellowen_machinery,
-    zellowen_plant,
-    zellowen_safety,
-    zellowen_ship,
-)
 from inspector.demo.candidate import (
     Candidate,
     findings,
@@ -18,9 +9,19 @@ from inspector.demo.candidate import (
     vessel,
     visit,
     work_lines,
+    yard_details,
 )
 from inspector.demo.rate_book import by_rate
 from inspector.demo.sheet_lines import joined
+from inspector.demo.zellowen import (
+    zellowen_deck,
+    zellowen_house,
+    zellowen_hull,
+    zellowen_machinery,
+    zellowen_plant,
+    zellowen_safety,
+    zellowen_ship,
+)
 
 _FINDINGS = findings("""
 before purchase|thrusters/bow-2|Water in the oil of bow thruster 2|
@@ -92,6 +93,19 @@ _WORK = work_lines("""
 16|hull|all|refurbish|Docking for the seals, anodes and the bottom survey||demo-dock|9
 """)
 
+# What a yard must know beside: where, how much, afloat or in dock, who attends and supplies.
+_FOR_THE_YARD = yard_details("""
+demo-01|dry bulk room, frames 44 to 58|4|vessels|afloat||yard||
+demo-02|weather deck at the crane, frame 36|||afloat|yes|yard||demo-02
+demo-03|wet cargo tank 1|1|plant|afloat|yes|owner|demo-01|
+demo-04|bow thruster room|1|unit|in dock|yes|yard|demo-65|demo-01
+demo-05|bow thruster room|1|unit|in dock|yes|owner|demo-65|demo-01
+demo-06|main switchboard|3|breakers|afloat|yes|yard||demo-05
+demo-14|weather deck, starboard|1|crane|afloat|yes|owner||
+demo-61|cargo rail, both sides|||afloat||yard|demo-02|
+demo-65||||in dock|yes|yard||
+""")
+
 _VERDICTS = verdict_facts(
     {
         "propulsion/all": (
@@ -159,6 +173,7 @@ WELL_KEPT = Candidate(
     (
         *_FINDINGS,
         *_WORK,
+        *_FOR_THE_YARD,
         *_VERDICTS,
         *zellowen_ship.PARTICULARS,
         *zellowen_plant.PARTICULARS,

@@ -13,7 +13,7 @@ from inspector import create_app
 from inspector.sharing import authority
 from tests import a_browser, a_walk
 from tests.a_computer import ROOT
-from tests.web.test_shared_server import ADDRESS, free_port, new_code
+from tests.web.on_device.test_shared_server import ADDRESS, free_port, new_code
 
 pytestmark = pytest.mark.skipif(
     sys.platform != "linux", reason="only Linux answers on all of 127.0.0.0/8 by itself"

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.assess.certificates import Certificate, Rows, Survey, Timeline, timelines
+from inspector.assess.papers.certificates import Certificate, Rows, Survey, Timeline, timelines
 from inspector.criteria.papers.survey_windows import STATES
 from inspector.values.text import capital
 

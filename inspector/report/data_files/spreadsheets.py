@@ -7,6 +7,7 @@ import csv
 import io
 import json
 from collections.abc import Iterator, Sequence
+from datetime import datetime
 from pathlib import Path
 
 import xlsxwriter
@@ -14,23 +15,34 @@ import xlsxwriter
 from inspector.assess.model import Assessment
 from inspector.conversion.core.chapter import Chapter, FigureTable
 from inspector.conversion.core.figure import Figure
+from inspector.report.data_files.record_tables import record_sheets
+from inspector.report.data_files.spreadsheet_text import safe_cell
+from inspector.report.data_files.table_sheets import Cell, Sheet
 from inspector.report.document import whole_file
-from inspector.report.record_tables import Cell, Sheet, record_sheets
-from inspector.report.spreadsheet_text import safe_cell
 from inspector.values.cell_text import cell_text
 from inspector.values.errors import InspectorError
 from inspector.values.quantity import Cell as FigureCell
 from inspector.values.quantity import Money, Quantity
+from inspector.values.text import listed
 
 WRITERS = ("csv", "json", "xlsx")
 # A cell of a workbook holds 32 767 characters; what is left out of a longer text is counted.
 _MOST_LETTERS = 32_000
-_PLAIN_TEXTS = {
+PLAIN_TEXTS = {
     "in_memory": True,
     "strings_to_formulas": False,
     "strings_to_urls": False,
     "strings_to_numbers": False,
 }
+
+
+_SPAN = frozenset({"low", "likely", "high"})
+# A column is as wide as its widest text, within these, in letters.
+_NARROWEST, _WIDEST = 7, 60
+
+
+class UnknownTable(InspectorError):
+    """A table that no inspection has. Attribute: ``table``."""
 
 
 class UnknownFormat(InspectorError):
@@ -62,7 +74,7 @@ def _figures(chapters: Sequence[Chapter]) -> Sheet:
         for chapter in chapters
         for figure in chapter.figures
     ]
-    return Sheet("Figures", heads, tuple(rows))
+    return Sheet("Figures", heads, tuple(rows), _SPAN)
 
 
 def _ends(figure: Figure) -> tuple[Cell, Cell, Cell]:
@@ -79,7 +91,7 @@ def _chapter_tables(chapters: Sequence[Chapter]) -> Sheet:
     for chapter in chapters:
         for table in chapter.figure_tables:
             rows += _table_rows(chapter.title, table)
-    return Sheet("Chapter tables", heads, tuple(rows))
+    return Sheet("Chapter tables", heads, tuple(rows), _SPAN | {"row"})
 
 
 def _table_rows(chapter: str, table: FigureTable) -> Iterator[tuple[Cell, ...]]:
@@ -103,22 +115,30 @@ def _as_numbers(cell: FigureCell) -> tuple[Cell, ...]:
     return None, None, None, "", cell_text(cell)
 
 
-def write(found: Sequence[Sheet], out: Path) -> None:
+def write(found: Sequence[Sheet], out: Path, table: str = "") -> None:
     """Write the tables to a file by its ending.
 
     Parameters
     ----------
     found : sequence of Sheet
     out : Path
-        .json and .xlsx hold all tables, .csv the checks.
+        .json and .xlsx hold all tables, .csv one.
+    table : str
+        The name of the table for .csv; "" for the first one, the checks.
 
     Raises
     ------
     UnknownFormat
         The ending is none of these.
+    UnknownTable
+        There is no such table.
     """
     ending = out.suffix.lower().removeprefix(".")
-    makers = {"json": as_json, "csv": as_csv, "xlsx": as_workbook}
+    makers = {
+        "json": as_json,
+        "csv": lambda tables: as_csv(_named(tables, table)),
+        "xlsx": as_workbook,
+    }
     if ending not in makers:
         endings = ".zip, .xlsx, .csv and .json"
         sentence = f"A file ending in '{out.suffix}' is not written; the endings are {endings}."
@@ -146,12 +166,21 @@ def as_json(found: Sequence[Sheet]) -> bytes:
     return json.dumps(tables, ensure_ascii=False, indent=1, allow_nan=False).encode()
 
 
-def as_csv(found: Sequence[Sheet]) -> bytes:
-    """Return the first table (checks) as CSV, UTF-8 with the mark that spreadsheets know it by.
+def _named(found: Sequence[Sheet], table: str) -> Sheet:
+    """The table of that name, the first one for ""."""
+    for sheet in found:
+        if table.lower() in ("", sheet.name.lower()):
+            return sheet
+    names = listed([sheet.name for sheet in found], "or")
+    raise UnknownTable(f"There is no table '{table}'; the tables are {names}.", table=table)
+
+
+def as_csv(sheet: Sheet) -> bytes:
+    """Return one table as CSV, UTF-8 with the mark that spreadsheets know it by.
 
     Parameters
     ----------
-    found : sequence of Sheet
+    sheet : Sheet
 
     Returns
     -------
@@ -159,9 +188,8 @@ def as_csv(found: Sequence[Sheet]) -> bytes:
     """
     out = io.StringIO(newline="")
     writer = csv.writer(out)
-    # CSV holds one table: that of the checks. The other formats hold all.
-    writer.writerow(found[0].heads)
-    for row in found[0].rows:
+    writer.writerow(sheet.heads)
+    for row in sheet.rows:
         writer.writerow([safe_cell(cell) if isinstance(cell, str) else cell for cell in row])
     # With a byte order mark, without which a spreadsheet reads UTF-8 as something older.
     return out.getvalue().encode("utf-8-sig")
@@ -179,25 +207,46 @@ def as_workbook(found: Sequence[Sheet]) -> bytes:
     bytes
     """
     out = io.BytesIO()
-    with xlsxwriter.Workbook(out, _PLAIN_TEXTS) as book:
-        bold = book.add_format({"bold": True})
+    with xlsxwriter.Workbook(out, PLAIN_TEXTS) as book:
         for sheet in found:
-            page = book.add_worksheet(sheet.name)
-            page.write_row(0, 0, sheet.heads, bold)
-            # The heads stay in sight: a sheet of checks has some hundred rows.
-            page.freeze_panes(1, 0)
-            for number, row in enumerate(sheet.rows, 1):
-                _write_row(page, number, row)
+            _write_sheet(book, sheet)
     return out.getvalue()
 
 
-def _write_row(page, number: int, row: Sequence[Cell]) -> None:
-    """Write numbers as numbers and everything else as plain text."""
-    for column, cell in enumerate(row):
-        if isinstance(cell, int | float):
-            page.write_number(number, column, cell)
-        elif cell:
-            page.write_string(number, column, _that_fits(safe_cell(str(cell))))
+def _write_sheet(book: xlsxwriter.Workbook, sheet: Sheet) -> None:
+    """Write one table, with a filter on each heading and columns as wide as their texts."""
+    page = book.add_worksheet(sheet.name)
+    day = book.add_format({"num_format": "yyyy-mm-dd"})
+    page.write_row(0, 0, sheet.heads, book.add_format({"bold": True}))
+    # The heads stay in sight: a sheet of checks has some hundred rows.
+    page.freeze_panes(1, 0)
+    page.autofilter(0, 0, max(len(sheet.rows), 1), len(sheet.heads) - 1)
+    for column, head in enumerate(sheet.heads):
+        cells = [row[column] for row in sheet.rows]
+        longest = max((len(str(cell)) for cell in (head, *cells) if cell is not None), default=0)
+        page.set_column(column, column, min(max(longest + 2, _NARROWEST), _WIDEST))
+        is_day = head in sheet.dates
+        for row, cell in enumerate(cells, 1):
+            if is_day and (date := _day(cell)) is not None:
+                page.write_datetime(row, column, date, day)
+            else:
+                _write_cell(page, row, column, cell)
+
+
+def _day(cell: Cell) -> datetime | None:
+    """The day of an ISO date, None where it is none."""
+    try:
+        return datetime.fromisoformat(str(cell))
+    except ValueError:
+        return None
+
+
+def _write_cell(page, row: int, column: int, cell: Cell) -> None:
+    """Write a number as a number and everything else as plain text."""
+    if isinstance(cell, int | float):
+        page.write_number(row, column, cell)
+    elif cell:
+        page.write_string(row, column, _that_fits(safe_cell(str(cell))))
 
 
 def _that_fits(text: str) -> str:

@@ -10,7 +10,8 @@ from PIL import Image
 from pypdf import PdfReader
 
 from inspector.places import shipped
-from inspector.record import bundle, photos
+from inspector.record import photos
+from inspector.record.bundles import bundle
 from inspector.record.catalogue import Catalogue
 from inspector.record.inspection import Inspection
 from inspector.record.inspections import Inspections
