@@ -64,6 +64,11 @@ export class Filters extends EventTarget {
     return this.chosen.size > 0;
   }
 
+  /** Whether anything is searched for. */
+  get asks() {
+    return this.any || plain(this.word).trim() !== "";
+  }
+
   /** @param {string} name */
   #button(name) {
     const button = make("button", name, { type: "button" });
@@ -116,7 +121,7 @@ export class Filters extends EventTarget {
    */
   found() {
     const words = plain(this.word).split(" ").filter(Boolean);
-    if (!words.length && !this.any) return [];
+    if (!this.asks) return [];
     return this.plan.items.filter((item) => {
       if (!this.shows(item)) return false;
       const text = this.#textOf(item);
@@ -134,6 +139,7 @@ export class Filters extends EventTarget {
 
   /** Put the cursor where the word is typed. */
   focus() {
+    this.texts.read();
     find(this.search, "input").focus();
   }
 }

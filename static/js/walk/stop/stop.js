@@ -61,6 +61,10 @@ export class Stop {
       if (heading) this.#fold(heading, heading.getAttribute("aria-expanded") !== "true");
     });
     parts.filters.addEventListener("change", () => this.#filterAnew());
+    // A word may stand in a text that came just now.
+    parts.filters.texts.addEventListener("change", () => {
+      if (this.kind === "find" && !box.hidden) this.#filterAnew();
+    });
   }
 
   /**
@@ -200,12 +204,13 @@ export class Stop {
     const { filters } = this.parts;
     const shown = this.rows().filter((row) => !row.hidden).length;
     const isFind = this.kind === "find";
-    const more = isFind && filters.found().length > this.items.length;
-    filters.count.hidden = !filters.any && !isFind;
-    filters.count.textContent = more
+    filters.count.hidden = isFind ? !filters.asks : !filters.any;
+    filters.count.textContent = `${shown} of ${total} rows shown`;
+    if (!isFind) return;
+    const isCut = filters.found().length > this.items.length;
+    filters.count.textContent = isCut
       ? `the first ${shown} rows; write more of the word`
-      : `${shown} of ${isFind ? shown : total} rows shown`;
-    if (isFind && !more) filters.count.textContent = `${shown} rows found`;
+      : `${shown} ${shown === 1 ? "row" : "rows"} found`;
   }
 
   #filterAnew() {
