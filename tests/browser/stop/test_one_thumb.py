@@ -13,7 +13,7 @@ from tests.a_server import serving
 # What a thumb moves the page by at one swipe: two thirds of the screen.
 SWIPE = 560
 LOOKS_IN_A_SPACE = 10
-SPACES = ("engine-room", "thruster-room", "steering-gear-room", "bridge")
+SPACES = ("forecastle", "thruster-room", "switchboard-room", "steering-gear-room")
 # Whether the middle of an element can be touched where it is.
 TOUCHABLE = """(one) => {
   const place = one.getBoundingClientRect();
@@ -129,9 +129,6 @@ def read_two(thumb, page):
         thumb.find_and_tap(field)
         page.keyboard.type("12")
         thumb.key("Enter")
-        thumb.tap(row.locator("[data-rate=good]")) if row.locator("[data-rate=good]").evaluate(
-            TOUCHABLE
-        ) else None
         return True
     return False
 
@@ -146,7 +143,7 @@ def walk_space(thumb, page, space):
         expect(confirm).to_be_hidden()
     before = len(looked_at(page))
     has_read = False
-    while len(looked_at(page)) - before < LOOKS_IN_A_SPACE:
+    while len(looked_at(page)) - before < LOOKS_IN_A_SPACE or not has_read:
         for row in rows_in_sight(page):
             if is_open(row):
                 button = row.locator("[data-rate=good]")
@@ -155,7 +152,7 @@ def walk_space(thumb, page, space):
             if len(looked_at(page)) - before >= LOOKS_IN_A_SPACE - (not has_read):
                 break
         has_read = has_read or read_two(thumb, page)
-        if len(looked_at(page)) - before < LOOKS_IN_A_SPACE:
+        if len(looked_at(page)) - before < LOOKS_IN_A_SPACE or not has_read:
             thumb.swipe()
         assert thumb.swipes < 40
 
@@ -175,7 +172,7 @@ def test_forty_looks_in_four_spaces_with_readings_take_sixty_taps(phone, barely)
         if not entry["device"].startswith("demo-") and entry["field"].startswith("reading/")
     }
     assert len(looked_at(phone)) >= 4 * LOOKS_IN_A_SPACE
-    assert len(readings) >= 3
+    assert len(readings) >= len(SPACES)
     assert (thumb.taps <= 60, thumb.swipes <= 20) == (True, True), (thumb.taps, thumb.swipes)
 
 

@@ -202,7 +202,7 @@ def test_filters_leave_what_was_asked_for_and_survive_a_reload(aboard):
     aboard.locator("[data-filter=critical]").tap()
     assert 0 < rows.count() < total
     assert rows.count() == aboard.locator("#cards article[data-critical]:visible").count()
-    a_walk.load_anew(aboard)
+    aboard.reload()
     expect(aboard.locator("[data-filter=critical]")).to_have_attribute("aria-pressed", "true")
     aboard.locator("[data-filter=critical]").tap()
 

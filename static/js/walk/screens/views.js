@@ -73,6 +73,7 @@ export class Views {
    * it, #space/<id>, #trial/<id>, #scans, #find, or a screen.
    */
   show() {
+    const before = { kind: this.kind, id: this.id };
     const [kind, ...rest] = decodeURIComponent(location.hash.slice(1)).split("/");
     this.id = rest.slice(0, kind === "sheet" ? 2 : 1).join("/");
     const isSheet = kind === "sheet" && this.plan.sheets.has(this.id);
@@ -88,6 +89,7 @@ export class Views {
     }
     this.paint();
     scrollTo(0, 0);
+    if (this.kind === "sheets") showRowOf(before.kind, before.id);
     if (kind === "find") this.filters.focus();
     const item = isSheet && rest[2] ? this.plan.item(`sheet/${this.id}/${rest[2]}`) : undefined;
     if (item) this.#bringInSight(item);
@@ -252,6 +254,19 @@ export class Views {
     if (focused && isInSight(focused, top)) return focused;
     return rows.find((row) => row.getBoundingClientRect().bottom > top + LEAST_IN_SIGHT);
   }
+}
+
+/**
+ * Back on the list, the row of the sheet or space that one comes from is in sight, and so the next
+ * one is.
+ *
+ * @param {string} kind
+ * @param {string} id
+ */
+function showRowOf(kind, id) {
+  if (kind !== "sheet" && kind !== "space") return;
+  const row = findIfAny(document, `#sheets [data-${kind}="${CSS.escape(id)}"]`);
+  if (row?.checkVisibility()) row.scrollIntoView({ block: "center" });
 }
 
 /**
