@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from inspector.assess.limit_crossed import with_limit_crossed
 from inspector.checklists.model import Check
 from inspector.checklists.registry import criterion
 from inspector.criteria.core.criterion import Criterion
@@ -105,7 +106,8 @@ def _is_missing(asked: Field, values: Mapping[str, Any]) -> bool:
 def _applied(rule: Criterion, values: Mapping[str, Any], limits: LimitSet | None) -> Judgement:
     """The judgement, from the inputs that the criterion knows."""
     known = {asked.name for asked in rule.inputs}
-    return rule.apply({name: value for name, value in values.items() if name in known}, limits)
+    inputs = {name: value for name, value in values.items() if name in known}
+    return with_limit_crossed(rule, inputs, limits, rule.apply(inputs, limits))
 
 
 def _from_particulars(check: Check, basis: Basis) -> dict[str, str]:

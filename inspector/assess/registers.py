@@ -51,6 +51,8 @@ class WorkLine:
         Whether the classification society attends.
     supplied_by : str
         "yard", "owner", or "" where nobody said.
+    weeks : float or None
+        How long the yard works on it [weeks].
     """
 
     id: str
@@ -64,6 +66,7 @@ class WorkLine:
     weight: float | None = None
     sequence: int | None = None
     rate: str = ""
+    weeks: float | None = None
     number: int = 0
     quantity: str = ""
     quantity_unit: str = ""
@@ -74,6 +77,15 @@ class WorkLine:
     check: str = ""
     class_attends: bool = False
     supplied_by: str = ""
+
+    @property
+    def is_priced(self) -> bool:
+        """Whether it is in the sums: a likely cost, and ends on the right sides of it."""
+        # One rule for every page that sums, or two of them would print two sums.
+        if self.likely is None:
+            return False
+        given = [cost for cost in (self.low, self.likely, self.high) if cost is not None]
+        return given[0] >= 0 and given == sorted(given)
 
 
 @dataclass(frozen=True)
@@ -187,6 +199,7 @@ def _work_line(line_id: str, fields: Mapping[str, str], number: int) -> WorkLine
         done=_one_of(PLACES_OF_WORK, fields.get("done", "")),
         supplied_by=_one_of(SUPPLIERS, fields.get("supplied_by", "")),
         **{name: fields.get(name, "") for name in _TEXTS_OF_LINE},
+        weeks=typed_number(fields.get("weeks"), 0),
     )
 
 

@@ -109,9 +109,9 @@ def work_cost(system: SystemPart) -> WorkCost | None:
     Returns
     -------
     WorkCost or None
-        None where none of them has a likely cost.
+        None where none of them is priced.
     """
-    likely = [line.likely for line in counted_lines(system) if line.likely is not None]
+    likely = [line.likely for line in counted_lines(system) if line.is_priced]
     if not likely:
         return None
     return WorkCost(_label(system.whole), sum(likely))

@@ -15,12 +15,12 @@ from inspector.cli.command_options import (
     opened_inspection,
 )
 from inspector.record import folder_lock
-from inspector.services.export_file import export
+from inspector.services.files.export_file import export
 from inspector.services.import_file import import_file
 from inspector.services.integrity import check_integrity, take_in_kept_aside
 from inspector.services.shelf import Shelf
 from inspector.values.errors import InspectorError
-from inspector.values.formatting import show
+from inspector.values.formatting import ONE_FIGURE, show
 
 
 def add_to(commands) -> None:
@@ -87,6 +87,9 @@ def _system_line(system: dict) -> str:
         # Rounded as in the report, so that 69.9 does not read 70 and no span looks narrower.
         points, low = (show(math.floor(system[name]), "") for name in ("condition", "low"))
         condition = f"{points} ({low} to {show(math.ceil(system['high']), '')})"
+        # All was seen: one figure, as the report prints it.
+        if system["high"] - system["low"] < ONE_FIGURE:
+            condition = points
     seen = show(system["coverage"] * 100, "%", 0)
     return f"    {system['name']:<32} {system['word']:<28} {condition}, {seen} seen"
 

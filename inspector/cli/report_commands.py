@@ -1,5 +1,6 @@
 """The commands that write for readers: the report, the yard's list, the comparison of several."""
 
+import sys
 from argparse import Namespace
 from datetime import date
 from pathlib import Path
@@ -22,8 +23,11 @@ def add_to(commands) -> None:
     text = "write the condition report of one inspection"
     command = add_command(commands, "report", report, text, *shared)
     command.add_argument("id")
+    extent = command.add_mutually_exclusive_group()
     text = "without every single reading and rating"
-    command.add_argument("--short", action="store_true", help=text)
+    extent.add_argument("--short", action="store_true", help=text)
+    text = "the client's two pages alone, with the page numbers of the whole report"
+    extent.add_argument("--summary", action="store_true", help=text)
     text = "write the work lines of one inspection as a list that a yard prices (.pdf, .xlsx)"
     command = add_command(commands, "scope", scope, text, data_option())
     command.add_argument("id")
@@ -37,23 +41,25 @@ def add_to(commands) -> None:
 
 def report(options: Namespace) -> None:
     """Write the condition report."""
-    from inspector.services.report_files import make_report
+    from inspector.services.files.report_files import bad_checks_without_finding, make_report
 
     data, inspection = opened_inspection(options)
+    for _, named in bad_checks_without_finding(data, inspection):
+        print(f"No finding is about {named}.", file=sys.stderr)
     make_report(
         data,
         inspection,
         options.out,
         paper=options.paper,
         units=options.units,
-        whole=not options.short,
+        extent="short" if options.short else "summary" if options.summary else "whole",
     )
     print(f"Written: {options.out}")
 
 
 def scope(options: Namespace) -> None:
     """Write the yard's list."""
-    from inspector.services.report_files import make_scope
+    from inspector.services.files.report_files import make_scope
 
     data, inspection = opened_inspection(options)
     make_scope(data, inspection, options.out, paper=options.paper, with_estimate=options.estimate)

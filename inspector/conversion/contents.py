@@ -3,6 +3,7 @@
 from datetime import date
 
 from inspector.assess.model import Assessment
+from inspector.conversion.core import claims
 from inspector.conversion.core.case import Case, Writer, case_of
 from inspector.conversion.core.chapter import Chapter
 from inspector.conversion.core.particulars import Table
@@ -19,24 +20,29 @@ from inspector.conversion.space import chapter as space_chapter
 from inspector.conversion.space import particulars as space_particulars
 from inspector.conversion.stability import chapter as stability_chapter
 from inspector.conversion.stability import particulars as stability_particulars
+from inspector.conversion.stability.loading.particulars import LOADING
 
-WRITERS: tuple[Writer, ...] = (
-    range_chapter.chapter,
-    stability_chapter.chapter,
-    power_chapter.chapter,
-    space_chapter.chapter,
-    money_chapter.chapter,
-    papers_chapter.chapter,
-)
+# In the order in which an owner asks: how far, how stable, what runs, what fits, what it costs.
+# Id of a chapter -> what it is called in a list, and what makes it.
+CHAPTERS: dict[str, tuple[str, Writer]] = {
+    "range": ("range and endurance", range_chapter.chapter),
+    "stability": ("weight and stability", stability_chapter.chapter),
+    "power": ("power and station", power_chapter.chapter),
+    "space": ("space and tonnage", space_chapter.chapter),
+    "money": ("money", money_chapter.chapter),
+    "papers": ("certificates", papers_chapter.chapter),
+}
 TABLES: tuple[Table, ...] = (
     HYDROSTATICS,
     TANKS,
     *range_particulars.TABLES,
     *stability_particulars.TABLES,
+    LOADING,
     *power_particulars.TABLES,
     *space_particulars.TABLES,
     *money_particulars.TABLES,
     *papers_particulars.TABLES,
+    *claims.TABLES,
 )
 
 
@@ -68,8 +74,24 @@ def chapters_of(case: Case) -> tuple[Chapter, ...]:
     tuple of Chapter
         Recorded data that cannot be used never raises: it is reported in its chapter.
     """
-    # In the order in which an owner asks: how far, how stable, what runs, what fits, what it costs.
-    return tuple(write(case) for write in WRITERS)
+    return tuple(write(case) for _, write in CHAPTERS.values())
+
+
+def chapter_of(case: Case, chapter_id: str) -> Chapter:
+    """Return one chapter, without calculating any other.
+
+    Parameters
+    ----------
+    case : Case
+    chapter_id : str
+        A key of CHAPTERS.
+
+    Returns
+    -------
+    Chapter
+    """
+    _, write = CHAPTERS[chapter_id]
+    return write(case)
 
 
 def convert(assessment: Assessment, today: date) -> tuple[Chapter, ...]:

@@ -9,6 +9,7 @@ from inspector.demo.candidate import (
     single_row,
     table_rows,
     units_of,
+    values_of,
     verdict_facts,
     vessel,
     visit,
@@ -135,6 +136,11 @@ TIRED = Candidate(
         *_FINDINGS,
         *_WORK,
         *_PARTICULARS,
+        *values_of(
+            "inspection",
+            "advice=No bid before a dock has shown the steel: propulsion and house are to be "
+            "replaced, and half of her was not seen.",
+        ),
         *verdict_facts(
             {
                 "propulsion/all": "life_years=3; parts=hard to get",

@@ -239,6 +239,22 @@ def yard_details(text: str) -> Entries:
     return tuple(made)
 
 
+def yard_weeks(text: str) -> Entries:
+    """Return how long the yard works on lines.
+
+    Parameters
+    ----------
+    text : str
+        "number=weeks number=weeks ...", numbers as ``rows`` counts the lines.
+
+    Returns
+    -------
+    Entries
+    """
+    pairs = (pair.partition("=") for pair in text.split())
+    return tuple((f"scope/demo-{number}", "weeks", weeks) for number, _, weeks in pairs)
+
+
 def verdict_facts(facts: Mapping[str, str]) -> Entries:
     """Return what is recorded beside verdicts: "<system>/<unit or all>" -> "name=value; ..."."""
     return tuple(

@@ -12,9 +12,10 @@ from inspector.conversion.comparison.presentation import Entry
 from inspector.conversion.comparison.scores import ASPECTS
 from inspector.conversion.comparison.side_by_side import SystemRow, by_system
 from inspector.report.document import Report, heading, whole_file
+from inspector.report.drawn.drawings import Drawn
 from inspector.report.figure_text import printed
+from inspector.report.issue import Issue
 from inspector.report.marks import SpanBar
-from inspector.report.sections.front_matter import Issue
 from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, page_of, plain, txt, use_fonts
 from inspector.values.cell_text import DASH
@@ -92,25 +93,30 @@ def _ranking(found: Comparison, issue: Issue) -> list[Flowable]:
     ranking, wide = found.ranking, issue.page.column
     rows: list[list[Cell]] = [
         [
-            str(place.rank),
+            "" if place.rank is None else str(place.rank),
             place.name,
             printed(presentation.score(place)),
             printed(presentation.reach(place)),
+            printed(presentation.known(place)),
         ]
         for place in ranking.places
     ]
-    widths = (12 * mm, wide - 62 * mm, 20 * mm, 30 * mm)
+    widths = (12 * mm, wide - 84 * mm, 20 * mm, 30 * mm, 22 * mm)
+    bars = presentation.ranking_bars(ranking)
     sentences = [presentation.weights_sentence(ranking), *presentation.swap_sentences(ranking)]
     weights, *swaps = (Paragraph(txt(printed(cell)), STYLES["body"]) for cell in sentences)
     return [
         heading("Ranking", "ranking"),
-        rows_table(("", "candidate", "score", "span"), rows, widths, right=(2, 3)),
+        rows_table(
+            ("", "candidate", "assured", "may reach", "known"), rows, widths, right=(2, 3, 4)
+        ),
+        *((Drawn(bars, wide, issue.units),) if bars.bars else ()),
         weights,
         *(
             Paragraph(txt(f"{aspect}: {meaning}."), STYLES["small"])
             for aspect, meaning in ASPECTS.items()
         ),
-        *(_bold(remark) for remark in presentation.remarks(ranking)),
+        *(_bold(printed(remark)) for remark in presentation.remarks(ranking)),
         *swaps,
     ]
 

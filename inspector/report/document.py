@@ -1,7 +1,7 @@
 """The document: running head and foot, outline, contents, and "page x of y"."""
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -18,6 +18,7 @@ from reportlab.platypus import (
 )
 from reportlab.platypus.tableofcontents import TableOfContents
 
+from inspector.report.printed_pictures import StreamedCanvas
 from inspector.report.theme import INK, PLAIN, SOFT, STYLES, Page, plain, txt
 
 MOST_PASSES = 6
@@ -25,6 +26,11 @@ MOST_PASSES = 6
 CONTENTS = "contents"
 
 _FOOT = "Visual, non-invasive inspection. No class or statutory survey; see Limits, page {page}."
+_OF_WHOLE = (
+    "Page numbers are those of the whole report of the same digest; limits on its page {page}."
+)
+# Below a heading of each level: its text and the first rows of its table.
+_ROOM = (46 * mm, 22 * mm)
 _CONTENTS_STYLE = TableStyle(
     [
         ("FONTNAME", (0, 0), (-1, -1), PLAIN),
@@ -79,6 +85,8 @@ class Report(BaseDocTemplate):
         The paper.
     head, mark : str
         Of each page: what is in the running head, and what identifies the report in the foot.
+    of_whole : mapping of str to int, optional
+        The pages of the whole report, of which this one is a part with references into it.
     **about : str or list of str
         Title, author and the like of the file.
 
@@ -91,7 +99,14 @@ class Report(BaseDocTemplate):
     """
 
     def __init__(
-        self, out: Path, page: Page, *, head: str, mark: str, **about: str | list[str]
+        self,
+        out: Path,
+        page: Page,
+        *,
+        head: str,
+        mark: str,
+        of_whole: Mapping[str, int] | None = None,
+        **about: str | list[str],
     ) -> None:
         # The initial font is ours: ReportLab would name Helvetica, which no viewer need have.
         size = (page.width, page.height)
@@ -99,6 +114,7 @@ class Report(BaseDocTemplate):
         self.sheet, self.head, self.mark = page, plain(head, 70), plain(mark, 60)
         # Page numbers are known only after a pass, and printing them may move what follows.
         self.places: dict[str, int] = {}
+        self.of_whole = of_whole
         self.total = 0
         self._found: dict[str, int] = {}
         self._section, self._first = "", ""
@@ -114,15 +130,26 @@ class Report(BaseDocTemplate):
         story : list of Flowable
         """
         # Several passes: contents and "page x of y" are known only after one.
-        self.multiBuild(story, maxPasses=MOST_PASSES)
+        self.multiBuild(story, maxPasses=MOST_PASSES, canvasmaker=StreamedCanvas)
+
+    def note(self, key: str) -> None:
+        """Note the page of a place that is no heading.
+
+        Parameters
+        ----------
+        key : str
+        """
+        self._found.setdefault(key, self.page)
 
     def afterFlowable(self, flowable: Flowable) -> None:  # noqa: N802 - ReportLab's name
         """Note each heading for outline, contents and running head."""
         # Only what `heading` made has one.
-        if not hasattr(flowable, "outline"):
+        if getattr(flowable, "outline", None) is None:
             return
         level, title, key = flowable.outline
-        self.canv.bookmarkPage(key)
+        # At the heading itself, so that a viewer opens there and not at the head of its page.
+        top = self.frame._y + flowable.height
+        self.canv.bookmarkPage(key, fit="XYZ", left=0, top=top, zoom=0)
         self.canv.addOutlineEntry(title, key, level, closed=level > 0)
         # Parts of a system all have the same titles: the outline has them, and the printed list
         # has only sections and chapters.
@@ -147,23 +174,64 @@ class Report(BaseDocTemplate):
         pen.saveState()
         pen.setFont(PLAIN, 7.6)
         pen.setFillColor(SOFT)
-        left, right = self.sheet.margin, self.sheet.width - self.sheet.right
-        # Page 1 is the cover.
+        left, right = self.sheet.left, self.sheet.width - self.sheet.right
+        # The first page begins with the vessel's name itself.
         if self.page > 1:
-            top = self.sheet.height - 15 * mm
+            top = self.sheet.height - 13 * mm
             pen.drawString(left, top, self.head)
             pen.drawRightString(right, top, self._first or self._section)
             pen.setStrokeColor(INK)
             pen.setLineWidth(0.5)
             pen.line(left, top - 2.5 * mm, right, top - 2.5 * mm)
-        pen.drawString(left, 10 * mm, _FOOT.format(page=self.places.get("limits", "")))
+        foot, pages = (_FOOT, self.places) if self.of_whole is None else (_OF_WHOLE, self.of_whole)
+        pen.drawString(left, 9 * mm, foot.format(page=pages.get("limits", "")))
         place = f"{self.mark} · page {self.page} of {self.total}"
-        pen.drawRightString(right, 10 * mm, place)
+        pen.drawRightString(right, 9 * mm, place)
         pen.restoreState()
         self._first = ""
 
 
-def heading(title: str, key: str, level: int = 0) -> Paragraph:
+class Heading(Paragraph):
+    """A heading that goes to the next page where too little of what follows would fit below it.
+
+    ReportLab keeps a heading with all of the table behind it, which leaves pages half empty.
+    """
+
+    outline: tuple[int, str, str] | None = None
+    room: float = 0
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        """Return the room that it takes: more than there is where it must not stand here.
+
+        Parameters
+        ----------
+        width, height : float
+            The room there is, points.
+
+        Returns
+        -------
+        tuple of float
+            Width and height, points.
+        """
+        wide, high = super().wrap(width, height)
+        return (wide, high) if height >= high + self.room else (wide, height + 1)
+
+    def split(self, width: float, height: float) -> list[Flowable]:
+        """Never split.
+
+        Parameters
+        ----------
+        width, height : float
+
+        Returns
+        -------
+        list of Flowable
+            Empty.
+        """
+        return []
+
+
+def heading(title: str, key: str, level: int = 0, room: float | None = None) -> Heading:
     """Return a heading that is also an entry of outline and contents.
 
     Parameters
@@ -173,23 +241,42 @@ def heading(title: str, key: str, level: int = 0) -> Paragraph:
         Names the place within the report.
     level : int
         0 for a section, 1 for a part of it.
+    room : float, optional
+        What must fit below it on its page, points; else so much that the first rows do.
 
     Returns
     -------
-    Paragraph
+    Heading
     """
-    made = Paragraph(txt(title, 120), STYLES["h1" if level == 0 else "h2"])
-    # Read by `afterFlowable`; a Paragraph has no place for a key of its own.
+    made = Heading(txt(title, 120), STYLES["h1" if level == 0 else "h2"])
+    # Read by `afterFlowable`.
     made.outline = (level, plain(title, 120), key)
+    made.room = _ROOM[level] if room is None else room
+    return made
+
+
+def small_heading(title: str) -> Heading:
+    """Return a heading without an entry anywhere.
+
+    Parameters
+    ----------
+    title : str
+
+    Returns
+    -------
+    Heading
+    """
+    made = Heading(txt(title, 120), STYLES["h3"])
+    made.room = 14 * mm
     return made
 
 
 def section_gap() -> CondPageBreak:
-    """Return what parts two sections at the back, which are often short and may share a page.
+    """Return what parts two sections that may share a page.
 
     A new one each time, since a flowable remembers where it was.
     """
-    return CondPageBreak(80 * mm)
+    return CondPageBreak(50 * mm)
 
 
 def section(title: str, key: str, lead: str, *body: Flowable) -> list[Flowable]:
@@ -208,7 +295,7 @@ def section(title: str, key: str, lead: str, *body: Flowable) -> list[Flowable]:
     -------
     list of Flowable
     """
-    return [heading(title, key), Paragraph(txt(lead), STYLES["body"]), *body, section_gap()]
+    return [heading(title, key), Paragraph(txt(lead), STYLES["body"]), *body]
 
 
 def contents() -> TableOfContents:

@@ -46,6 +46,43 @@ def ends_printed(figure: Figure, system: str = "si") -> tuple[str, str, str]:
     return tuple(DASH if end is None else printed(end, system) for end in figure.ends)
 
 
+def named_with_unit(figure: Figure, system: str = "si") -> str:
+    """Return the name of a figure with the unit of its ends, for a table that prints it once.
+
+    Parameters
+    ----------
+    figure : Figure
+    system : str
+        "si" or "us".
+
+    Returns
+    -------
+    str
+    """
+    return heading_text(figure.name, figure.unit, system)
+
+
+def bare_ends(figure: Figure, system: str = "si") -> tuple[str, str, str]:
+    """Return low, likely and high of a known figure without their unit; once where it is certain.
+
+    Parameters
+    ----------
+    figure : Figure
+    system : str
+        "si" or "us".
+
+    Returns
+    -------
+    tuple of str
+        "" for the ends of a figure that is certain, DASH for what is not known.
+    """
+    low, likely, high = (
+        table_cell_text(end, system, figure.unit or "plain") for end in figure.ends
+    )
+    # One value is printed once, in the place of the likely one.
+    return ("", low, "") if figure.span.is_exact else (low, likely, high)
+
+
 def default_sentence(default: Default) -> Sentence:
     """Return a default with its value, why it was used and its source.
 
@@ -110,6 +147,35 @@ def rows_printed(table: FigureTable, system: str = "si") -> list[list[str]]:
         ]
         for row in table.rows
     ]
+
+
+# Characters that a row has on a phone, and at most of its first column, whose words may break.
+NARROW_ROW, NARROW_NAME = 48, 14
+
+
+def fits_a_phone(table: FigureTable, system: str = "si") -> bool:
+    """Return whether a table finds room on a phone as it is, so that its rows are no blocks.
+
+    Parameters
+    ----------
+    table : FigureTable
+    system : str
+        "si" or "us".
+
+    Returns
+    -------
+    bool
+    """
+    rows = rows_printed(table, system)
+    widths = []
+    for place, heading in enumerate(headings(table, system)):
+        longest_word = max((len(word) for word in heading.split()), default=0)
+        longest_cell = max((len(row[place]) for row in rows), default=0)
+        widths.append(max(longest_word, longest_cell))
+    if not widths:
+        return True
+    # Each column but the first takes two characters more, which keep it off its neighbour.
+    return min(widths[0], NARROW_NAME) + sum(width + 2 for width in widths[1:]) <= NARROW_ROW
 
 
 def chapter_data(chapter: Chapter) -> dict[str, Any]:

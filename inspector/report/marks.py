@@ -1,31 +1,46 @@
 """What is drawn: level marks, verdict squares, spans, margin notes, page numbers, photos."""
 
 import math
-from pathlib import Path
 
-from PIL import Image as Picture
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, Image, Paragraph
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.platypus import Flowable
 
 from inspector.assess.checked import Condition
 from inspector.assess.model import Part
 from inspector.report.theme import (
-    ACCENT,
     DEEP,
     INK,
     LINE,
     PLAIN,
     SLANTED,
-    SOFT,
-    STYLES,
-    WHITE,
-    Page,
 )
 from inspector.values.cell_text import DASH
 from inspector.values.vocabulary import FIRM, PRICE_BOTH
 
 # How far the square of a rating is filled.
 LEVELS = {"good": 1.0, "fair": 0.6, "poor": 0.25, "failed": 0.0}
+
+
+def draw_level(pen: Canvas, rating: str, x: float, y: float, side: float) -> None:
+    """Draw the mark of a rating: a square filled to its level, failed struck through.
+
+    Parameters
+    ----------
+    pen : Canvas
+    rating : str
+    x, y, side : float
+        Its lower left corner and its size, points.
+    """
+    pen.setStrokeColor(INK)
+    pen.setFillColor(INK)
+    pen.setLineWidth(0.8)
+    if rating == "failed":
+        pen.line(x, y, x + side, y + side)
+    # Without colour: the level alone shows the rating in a copy.
+    elif rating in LEVELS:
+        pen.rect(x, y, side, side * LEVELS[rating], stroke=0, fill=1)
+    pen.rect(x, y, side, side, stroke=1, fill=0)
 
 
 class LevelMark(Flowable):
@@ -37,16 +52,7 @@ class LevelMark(Flowable):
 
     def draw(self) -> None:
         """Draw at the origin."""
-        pen, side = self.canv, self.width
-        pen.setStrokeColor(INK)
-        pen.setFillColor(INK)
-        pen.setLineWidth(0.8)
-        if self.rating == "failed":
-            pen.line(0, 0, side, side)
-        # Without colour: the level alone shows the rating in a copy.
-        elif self.rating in LEVELS:
-            pen.rect(0, 0, side, side * LEVELS[self.rating], stroke=0, fill=1)
-        pen.rect(0, 0, side, side, stroke=1, fill=0)
+        draw_level(self.canv, self.rating, 0, 0, self.width)
 
 
 class VerdictSquare(Flowable):
@@ -79,6 +85,27 @@ class VerdictSquare(Flowable):
         if not self.firm:
             pen.setDash(weight * 1.2, weight * 1.4)
         pen.rect(0, 0, side, side, stroke=1, fill=0)
+
+
+class MetMark(Flowable):
+    """What is asked is met (solid), not met (struck through) or open (dotted)."""
+
+    def __init__(self, met: bool | None, side: float = 2.9 * mm):
+        super().__init__()
+        self.met, self.width, self.height = met, side, side
+
+    def draw(self) -> None:
+        """Draw at the origin."""
+        pen, side = self.canv, self.width
+        pen.setStrokeColor(INK)
+        pen.setFillColor(INK)
+        pen.setLineWidth(0.9)
+        if self.met is None:
+            pen.setDash(1.1, 1.3)
+        elif not self.met:
+            pen.line(0, 0, side, side)
+        pen.rect(0, 0, side, side, stroke=1, fill=int(self.met is True))
+        pen.setDash()
 
 
 class SpanBar(Flowable):
@@ -130,42 +157,6 @@ class SpanBar(Flowable):
             pen.line(scale * points, middle - 1.2 * mm, scale * points, middle + 1.2 * mm)
 
 
-class SideNote(Flowable):
-    """A short note in the margin column, beside what follows; takes no room in the text column."""
-
-    def __init__(self, markup: str, page: Page):
-        super().__init__()
-        self.note, self.page = Paragraph(markup, STYLES["side"]), page
-        self.keepWithNext = 1
-
-    def wrap(self, _width: float, _height: float) -> tuple[float, float]:
-        """No room at all."""
-        return 0, 0
-
-    def draw(self) -> None:
-        """Draw left of the column, downwards from here."""
-        # Drawn downwards from the line that it belongs to, whatever the note's length.
-        _, height = self.note.wrapOn(self.canv, self.page.note, self.page.height)
-        self.note.drawOn(self.canv, self.page.margin - self.page.left, -height)
-
-
-class PageOf(Flowable):
-    """The number of the page on which a section begins, as the layout before this one found it."""
-
-    def __init__(self, key: str):
-        super().__init__()
-        self.key, self.width, self.height = key, 8 * mm, 3.2 * mm
-
-    def draw(self) -> None:
-        """Draw at the right, and make it a link."""
-        # "" in the first pass, in which no section has been placed yet.
-        number = self.canv._doctemplate.places.get(self.key, "")
-        self.canv.setFont(PLAIN, 8.4)
-        self.canv.setFillColor(SOFT)
-        self.canv.drawRightString(self.width, 0.8, str(number))
-        self.canv.linkRect("", self.key, (0, -2, self.width, self.height), relative=1, thickness=0)
-
-
 class Rule(Flowable):
     """A line across the column.
 
@@ -187,48 +178,3 @@ class Rule(Flowable):
         self.canv.setStrokeColor(INK)
         self.canv.setLineWidth(self.weight)
         self.canv.line(0, 0, self.width, 0)
-
-
-class NoPicture(Flowable):
-    """An empty frame where a photo is registered but its file is not here."""
-
-    def __init__(self, width: float, height: float):
-        super().__init__()
-        self.width, self.height = width, height
-
-    def draw(self) -> None:
-        """Draw the frame with its sentence."""
-        self.canv.setStrokeColor(LINE)
-        self.canv.setFillColor(WHITE)
-        self.canv.setLineWidth(0.5)
-        self.canv.rect(0, 0, self.width, self.height, stroke=1, fill=0)
-        self.canv.setFillColor(ACCENT)
-        self.canv.setFont(PLAIN, 7.8)
-        self.canv.drawCentredString(
-            self.width / 2, self.height / 2, "The picture itself is not on this computer."
-        )
-
-
-def picture(path: Path | None, width: float, height: float) -> Flowable:
-    """Return a photo that fits into a room; a frame where there is none that can be read.
-
-    Parameters
-    ----------
-    path : Path or None
-        Drawn by its path, so that its bytes go in unchanged and once.
-    width, height : float
-        The room, points.
-
-    Returns
-    -------
-    Flowable
-    """
-    try:
-        with Picture.open(path) as opened:
-            across, down = opened.size
-    # None has no `seek`, a damaged file raises either of the others: the report goes on without it.
-    except (OSError, AttributeError, ValueError, Picture.DecompressionBombError):
-        return NoPicture(width, height / 2)
-    scale = min(width / across, height / down)
-    # Lazy: with hundreds of photos the open files would run out.
-    return Image(str(path), width=across * scale, height=down * scale, lazy=2, hAlign="LEFT")

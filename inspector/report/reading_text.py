@@ -8,7 +8,7 @@ from collections.abc import Iterable
 
 from inspector.assess.checked import CheckResult, Typed
 from inspector.criteria.core.limit_sets import LimitSet
-from inspector.values.cell_text import DASH
+from inspector.values.cell_text import DASH, reader_unit
 from inspector.values.errors import InspectorError
 from inspector.values.formatting import show, with_printed_unit
 from inspector.values.measures import parse_measure
@@ -52,8 +52,8 @@ def typed_value(text: str, unit: str, units: str) -> str:
     try:
         value, target = in_units(parse_number(number), unit, units)
         if target != known_unit(unit):
-            # With as many digits as the limit beside it: what is equal must look equal.
-            return show(value, target)
+            # Three digits: a conversion makes digits that nobody read off a gauge.
+            return show(float(f"{value:.3g}"), target)
     except NotANumber:
         return _measure_text(bare, unit, units)
     except WrongUnit:
@@ -70,7 +70,37 @@ def _measure_text(bare: str, unit: str, units: str) -> str:
         shown, target = in_units(value, own, units)
     except InspectorError:
         return bare
-    return bare if target == known_unit(own) else show(shown, target)
+    return bare if target == known_unit(own) else show(float(f"{shown:.3g}"), target)
+
+
+def bare_value(reading: Typed, units: str) -> tuple[str, str]:
+    """Return a reading in the reader's units, its unit apart.
+
+    Parameters
+    ----------
+    reading : Typed
+    units : str
+        "si" or "us".
+
+    Returns
+    -------
+    tuple of (str, str)
+        The number or the words, and the unit, "" where there is none or it is part of the words.
+
+    Examples
+    --------
+    >>> bare_value(Typed("t", "Thickness", "9.60", "mm"), "si")
+    ('9.60', 'mm')
+    """
+    text = typed_value(reading.text, reading.unit, units)
+    try:
+        unit = reader_unit(reading.unit, units)
+    except InspectorError:
+        unit = ""
+    # Words in place of a number ("illegible") carry no unit.
+    if not unit or not text.endswith(unit) or not text[:1].strip("+≈~<>≤≥" + MINUS).isdigit():
+        return text, ""
+    return text.removesuffix(unit).rstrip(), unit
 
 
 def conversion_note(values: Iterable[tuple[str, str]], units: str) -> str:
@@ -187,7 +217,10 @@ def limit_text(result: CheckResult, units: str) -> str:
     if judged is None or judged.limit is None:
         return DASH
     try:
-        return show(*in_units(judged.limit, judged.unit or "", units))
+        value, target = in_units(judged.limit, judged.unit or "", units)
+        # As published in the rule's own unit; converted to no more digits than it can claim.
+        own = target == known_unit(judged.unit or "")
+        return show(value if own else float(f"{value:.3g}"), target)
     except InspectorError:
         # A surveyor's own criterion may have a unit that we cannot convert.
         return with_printed_unit(str(judged.limit), judged.unit or "")

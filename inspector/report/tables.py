@@ -10,13 +10,15 @@ from collections.abc import Sequence
 
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.pdfbase.pdfmetrics import stringWidth
-from reportlab.platypus import Flowable, Paragraph, Table
+from reportlab.platypus import Flowable, Table
 
 from inspector.report.line_breaks import loosened, numbers_in, unbroken
+from inspector.report.page_references import ReferringText, link_to, page_of_key, referring
 from inspector.report.theme import ACCENT, BOLD, INK, LINE, PLAIN, SLANTED, STYLES, plain, txt
 
 # A run is a piece of text and its tone: "" plain, "b" bold, "i" slanted, "soft", and "now", the
-# accent for what a person must act on.
+# accent for what a person must act on. With the tone PAGE the text is the key of a place, of which
+# the page is printed; with ANCHOR it is the key of this very place; with "to:<key>" it leads there.
 Run = tuple[str, str]
 Cell = str | Flowable | list[Run]
 # A cell as the layout handles it.
@@ -29,6 +31,9 @@ _TONES = {
     "soft": ('<font color="#47606b">', "</font>"),
     "now": (f'<font color="{ACCENT.hexval().replace("0x", "#")}"><b>', "</b></font>"),
 }
+PAGE, ANCHOR, TO = "page", "anchor", "to:"
+# As wide as any page number will be.
+_WIDEST_PAGE = "p\u00a0888"
 _FONTS = {"b": BOLD, "now": BOLD, "i": SLANTED}
 _INNER = 6
 SMALLEST = 0.75
@@ -64,7 +69,7 @@ class RowTable(Table):
         return super().split(width, height)
 
 
-class CellText(Paragraph):
+class CellText(ReferringText):
     """The text of a cell, broken into lines once for each width."""
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
@@ -81,7 +86,7 @@ class CellText(Paragraph):
             Width and height, points.
         """
         # The PDF library measures a cell eight times for each page that its row goes over.
-        if getattr(self, "_wrapped_at", None) != width:
+        if self._resolve() or getattr(self, "_wrapped_at", None) != width:
             self._room = super().wrap(width, height)
             self._wrapped_at = width
         return self._room
@@ -102,6 +107,14 @@ def markup(runs: Sequence[Run], loose: bool = False) -> str:
     """
     made = []
     for text, tone in runs:
+        if tone == ANCHOR:
+            continue
+        if tone == PAGE:
+            made.append(page_of_key(text))
+            continue
+        if tone.startswith(TO):
+            made.append(link_to(tone.removeprefix(TO), txt(text)))
+            continue
         before, after = _TONES[tone]
         content = loosened(txt(text)) if loose else txt(text)
         if content:
@@ -110,22 +123,29 @@ def markup(runs: Sequence[Run], loose: bool = False) -> str:
 
 
 def rows_table(
-    head: Sequence[str],
+    head: Sequence[Cell],
     rows: Sequence[Sequence[Cell]],
     widths: Sequence[float],
     right: Sequence[int] = (),
+    *,
+    tight: bool = False,
+    title: str = "",
 ) -> Table:
     """Return a table with a soft head line on each page and a hairline under each row.
 
     Parameters
     ----------
-    head : sequence of str
+    head : sequence of Cell
         The heading of each column; all "" for a table without a head.
     rows : sequence of sequence of Cell
     widths : sequence of float
         The width of each column, points.
     right : sequence of int
         The columns that are set to the right, as numbers are.
+    tight : bool
+        Whether the rows are set small and close, as in long tables.
+    title : str
+        Printed above the heads, on each page on which the table goes on; "" for none.
 
     Returns
     -------
@@ -136,20 +156,32 @@ def rows_table(
     # Headings count as well: they too may have a number with its unit.
     widths = _widened([*body, titles], widths)
     size = _table_size([*body, titles], widths)
-    laid_out = [_laid_out(row, widths, _styles("cell", "number", right, row), size) for row in body]
+    usual = ("tight", "tightnumber") if tight else ("cell", "number")
+    laid_out = [_laid_out(row, widths, _styles(*usual, right, row), size) for row in body]
     # A table of pairs has no heading, and must not repeat an empty one on each page.
     heads = 1 if any(head) else 0
     if heads:
         styles = _styles("column", "columnright", right, titles)
         laid_out.insert(0, _laid_out(titles, widths, styles, size))
+    titled = 1 if title else 0
+    if titled:
+        first = CellText(txt(title), STYLES["h3"])
+        laid_out.insert(0, [[first], *([""] * (len(widths) - 1))])
     table = RowTable(
-        laid_out, colWidths=widths, repeatRows=heads, hAlign="LEFT", spaceBefore=2, spaceAfter=4
+        laid_out,
+        colWidths=widths,
+        repeatRows=heads + titled,
+        hAlign="LEFT",
+        spaceBefore=2,
+        spaceAfter=4,
     )
-    table.setStyle(_lines(heads))
+    table.setStyle(_lines(heads, titled, *((1.4, 1.8) if tight else (3, 3.4))))
     return table
 
 
-def pairs_table(pairs: Sequence[tuple[str, Cell]], width: float, names: float) -> Table:
+def pairs_table(
+    pairs: Sequence[tuple[str, Cell]], width: float, names: float, *, tight: bool = False
+) -> Table:
     """Return a table of names, set softly, and their values.
 
     Parameters
@@ -157,13 +189,15 @@ def pairs_table(pairs: Sequence[tuple[str, Cell]], width: float, names: float) -
     pairs : sequence of (str, Cell)
     width, names : float
         The width of the whole table and of its first column, points.
+    tight : bool
+        As in ``rows_table``.
 
     Returns
     -------
     Table
     """
     rows = [[[(name, "soft")], value] for name, value in pairs]
-    return rows_table(("", ""), rows, (names, width - names))
+    return rows_table(("", ""), rows, (names, width - names), tight=tight)
 
 
 def fitted_widths(head: Sequence[str], rows: Sequence[Sequence[str]], width: float) -> list[float]:
@@ -217,18 +251,20 @@ def _widest_of(texts: Sequence[str]) -> float:
     return max(stringWidth(text[:_MOST_MEASURED], PLAIN, size) for text in texts) + _INNER + 1
 
 
-def _lines(heads: int) -> list[tuple]:
+def _lines(heads: int, titled: int, above: float, below: float) -> list[tuple]:
     """The table's commands: paddings, the line under the head, hairlines under the rows."""
+    first = heads + titled
     return [
         # Empty cells too have a font, and the PDF library's own is not embedded.
         ("FONTNAME", (0, 0), (-1, -1), PLAIN),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("LEFTPADDING", (0, 0), (-1, -1), 0),
         ("RIGHTPADDING", (0, 0), (-1, -1), _INNER),
-        ("TOPPADDING", (0, 0), (-1, -1), 3),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 3.4),
-        *([("LINEBELOW", (0, 0), (-1, 0), 0.5, INK)] if heads else []),
-        ("LINEBELOW", (0, heads), (-1, -1), 0.25, LINE),
+        ("TOPPADDING", (0, 0), (-1, -1), above),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), below),
+        *([("SPAN", (0, 0), (-1, 0))] if titled else []),
+        *([("LINEBELOW", (0, titled), (-1, titled), 0.5, INK)] if heads else []),
+        ("LINEBELOW", (0, first), (-1, -1), 0.25, LINE),
     ]
 
 
@@ -237,7 +273,23 @@ def _content(cell: Cell) -> Content:
     if isinstance(cell, Flowable):
         return cell
     runs = [(cell, "")] if isinstance(cell, str) else cell
-    return [(unbroken(plain(text)), tone) for text, tone in runs]
+    return [
+        (text if tone in (PAGE, ANCHOR) else unbroken(plain(text)), tone) for text, tone in runs
+    ]
+
+
+def _anchors(cell: Sequence[Run]) -> tuple[str, ...]:
+    """The keys by which a cell is referred to."""
+    return tuple(key for key, tone in cell if tone == ANCHOR)
+
+
+def _measured(runs: Sequence[Run]) -> list[Run]:
+    """The runs with what is printed in place of keys."""
+    return [
+        (_WIDEST_PAGE if tone == PAGE else text, "b" if tone == PAGE else tone)
+        for text, tone in runs
+        if tone != ANCHOR
+    ]
 
 
 def _styles(
@@ -260,11 +312,11 @@ def _flowable(cell: Content, width: float, style: ParagraphStyle, size: float) -
     if isinstance(cell, Flowable):
         return cell
     if _fitting_size(cell, width, style) >= size:
-        return CellText(markup(cell), _scaled(style, size))
+        return referring(CellText, markup(cell), _scaled(style, size), _anchors(cell))
     # Below the table's size a line may end before a unit, but never within the number.
-    loose = [(loosened(text), tone) for text, tone in cell]
+    loose = [(text if tone in (PAGE, ANCHOR) else loosened(text), tone) for text, tone in cell]
     own_size = min(size, _fitting_size(loose, width, style))
-    return CellText(markup(cell, loose=True), _scaled(style, own_size))
+    return referring(CellText, markup(cell, loose=True), _scaled(style, own_size), _anchors(cell))
 
 
 def _widened(rows: Sequence[Sequence[Content]], widths: Sequence[float]) -> list[float]:
@@ -298,7 +350,7 @@ def _widest(runs: Sequence[Run]) -> tuple[float, float]:
     # A hair more than `_fitting_size` asks for, so that no rounding sets the table smaller.
     size, room = STYLES["cell"].fontSize, _INNER + _SLACK + 0.01
     numbers, words = [0.0], [0.0]
-    for text, tone in runs:
+    for text, tone in _measured(runs):
         font = _FONTS.get(tone, PLAIN)
         numbers += [stringWidth(word, font, size) + room for word in numbers_in(text)]
         measured = [word[:_MOST_MEASURED] for word in text.split(" ")]
@@ -320,7 +372,7 @@ def _fitting_size(runs: Sequence[Run], width: float, style: ParagraphStyle) -> f
     """The share of the style's size, at most 1, at which a cell's widest number fits."""
     room = max(width - _INNER - _SLACK, 1)
     widest = 0.0
-    for text, tone in runs:
+    for text, tone in _measured(runs):
         font = _FONTS.get(tone, PLAIN)
         for word in numbers_in(text):
             widest = max(widest, stringWidth(word, font, style.fontSize))

@@ -47,7 +47,7 @@ _ENDLESS = re.compile(r"(\S{80})(?=\S)")
 
 @dataclass(frozen=True)
 class Page:
-    """A sheet of paper: a column of text, and left of it a margin column for short notes.
+    """A sheet of paper with its column of text.
 
     Parameters
     ----------
@@ -55,18 +55,14 @@ class Page:
         Of the sheet, points.
     left, right, top, bottom : float
         The edges around the column of text, points.
-    margin, note : float
-        Where the margin column begins and how wide it is, points.
     """
 
     width: float
     height: float
-    left: float = 40 * mm
-    right: float = 18 * mm
-    top: float = 25 * mm
-    bottom: float = 20 * mm
-    margin: float = 16 * mm
-    note: float = 20 * mm
+    left: float = 16 * mm
+    right: float = 16 * mm
+    top: float = 21 * mm
+    bottom: float = 17 * mm
 
     @property
     def column(self) -> float:
@@ -209,22 +205,27 @@ def _style(name: str, size: float, leading: float, **more: object) -> ParagraphS
 STYLES = {
     style.name: style
     for style in (
-        _style("body", 9.4, 13.3, spaceAfter=6),
-        _style("lead", 10.6, 15, spaceAfter=8),
-        _style("cell", 8.4, 11.4),
-        _style("number", 8.4, 11.4, alignment=TA_RIGHT),
-        _style("column", 7.8, 10.4, textColor=SOFT),
-        _style("columnright", 7.8, 10.4, textColor=SOFT, alignment=TA_RIGHT),
-        _style("small", 7.8, 10.8, textColor=SOFT, spaceAfter=5),
-        _style("side", 7.4, 10.4, textColor=SOFT),
-        _style("caption", 7.6, 10.2, textColor=SOFT),
-        _style("title", 30, 33, fontName=BOLD, spaceAfter=6),
-        _style("kind", 9.4, 13, textColor=SOFT, spaceAfter=3),
-        _style("h1", 23, 26, fontName=BOLD, spaceBefore=22, spaceAfter=5, keepWithNext=1),
-        _style("h2", 11.5, 14.5, fontName=BOLD, spaceBefore=14, spaceAfter=3, keepWithNext=1),
-        _style("h3", 9.4, 12.5, fontName=BOLD, spaceBefore=9, spaceAfter=1, keepWithNext=1),
-        _style("verdict", 15, 17, fontName=BOLD),
-        _style("toc0", 9.6, 17),
-        _style("toc1", 8.4, 12.4, leftIndent=12, textColor=SOFT),
+        _style("body", 8.8, 11.8, spaceAfter=4),
+        _style("lead", 9.6, 13, spaceAfter=5),
+        _style("cell", 8.2, 10.6),
+        _style("number", 8.2, 10.6, alignment=TA_RIGHT),
+        _style("tight", 7.6, 9.4),
+        _style("tightnumber", 7.6, 9.4, alignment=TA_RIGHT),
+        _style("line", 7.6, 9.8, spaceBefore=2, spaceAfter=2),
+        _style("point", 8.4, 10.8, spaceAfter=1.5),
+        _style("column", 7.4, 9.4, textColor=SOFT),
+        _style("columnright", 7.4, 9.4, textColor=SOFT, alignment=TA_RIGHT),
+        _style("small", 7.4, 9.6, textColor=SOFT, spaceAfter=3),
+        _style("caption", 7.2, 9.2, textColor=SOFT),
+        _style("title", 26, 29, fontName=BOLD, spaceAfter=3),
+        _style("kind", 8.8, 11.6, textColor=SOFT, spaceAfter=2),
+        _style("advice", 13, 16, fontName=BOLD, spaceBefore=6, spaceAfter=6),
+        _style("h1", 18, 21, fontName=BOLD, spaceBefore=14, spaceAfter=3),
+        _style("h2", 10.6, 13, fontName=BOLD, spaceBefore=8, spaceAfter=2),
+        _style("h3", 8.8, 11.4, fontName=BOLD, spaceBefore=6, spaceAfter=1),
+        _style("block", 10, 12.6, fontName=BOLD, spaceBefore=8, spaceAfter=3),
+        _style("verdict", 13, 15, fontName=BOLD),
+        _style("toc0", 9.2, 14.6),
+        _style("toc1", 8.2, 11.6, leftIndent=12, textColor=SOFT),
     )
 }

@@ -6,7 +6,7 @@ from inspector.assess.checked import CheckResult, Condition
 from inspector.assess.model import Assessment, SystemPart
 from inspector.report.tables import Run
 from inspector.values.cell_text import minute_text
-from inspector.values.formatting import show
+from inspector.values.formatting import ONE_FIGURE, show
 from inspector.values.text import counted, listed
 from inspector.values.vocabulary import (
     ENTERED,
@@ -97,6 +97,9 @@ def condition_text(state: Condition) -> str:
     -------
     str
     """
+    # All was seen: there is nothing that could still move it.
+    if state.shown is not None and state.high - state.low < ONE_FIGURE:
+        return f"Condition {math.floor(state.shown)}."
     # Outward, so that rounding never makes a condition look surer than it is.
     span = f"{math.floor(state.low)} to {math.ceil(state.high)} counting what was not seen"
     if state.shown is not None:

@@ -4,10 +4,10 @@ The chapters are slow to import, so that they are imported by the first comparis
 """
 
 from collections.abc import Iterator
-from datetime import date
 from typing import TYPE_CHECKING
 
 from inspector.record.inspection import Inspection
+from inspector.services.conversion.conversion_chapters import chapter_shelf
 from inspector.services.data_folder import DataFolder, title_of
 from inspector.values.errors import InspectorError
 
@@ -63,13 +63,12 @@ def _readable(data: DataFolder) -> Iterator[Inspection]:
 
 def _candidate(data: DataFolder, inspection: Inspection) -> "Candidate":
     from inspector.conversion.comparison.calculation import candidate
-    from inspector.conversion.contents import chapters_of, read_case
 
-    today = date.today()
+    # The chapters are those that the pages of the conversion show, calculated once for both.
+    shelf = chapter_shelf(data, inspection)
 
     def make() -> "Candidate":
-        case = read_case(data.assessment_of(inspection), today)
-        return candidate(case, inspection.id, title_of(inspection), chapters_of(case))
+        return candidate(shelf.case, inspection.id, title_of(inspection), shelf.chapters())
 
     # The days to a survey depend on the day, so it is part of the key.
-    return data.remember(f"candidate on {today}", inspection, make)
+    return data.remember(f"candidate on {shelf.day}", inspection, make)

@@ -14,6 +14,8 @@ NO_BREAK_SPACE = "\u00a0"
 _SIGNS = {"deg": "°"}
 
 _SIGNIFICANT = 4
+# Ends of a span of points [0 to 100] that are nearer than this are printed as one figure.
+ONE_FIGURE = 0.5
 
 
 def show(value: float, unit: str | None, digits: int | None = None) -> str:

@@ -22,8 +22,9 @@ def _shown() -> dict[str, Any]:
     """What every template of this step formats with."""
     from inspector.conversion.comparison import presentation
     from inspector.report import figure_text
+    from inspector.report.drawn.geometry import draw
 
-    return {"shown": presentation, "words": figure_text}
+    return {"shown": presentation, "words": figure_text, "draw": draw}
 
 
 @pages.get("/compare")

@@ -28,6 +28,7 @@ from inspector.web import (
     levels,
     not_written,
     particular_tables,
+    pasted_table_page,
     prepare,
     rates,
     reports,
@@ -40,7 +41,7 @@ from inspector.web.current import damage_sentences
 from inspector.web.first_page import home, imports
 from inspector.web.forms.form_fields import described
 from inspector.web.on_device import offline, python_files
-from inspector.web.visit import looks, round_page
+from inspector.web.visit import looks, paper_page, round_page
 
 PARTS = (
     check,
@@ -50,6 +51,7 @@ PARTS = (
     walk,
     looks,
     round_page,
+    paper_page,
     offline,
     python_files,
     exchange,
@@ -57,6 +59,7 @@ PARTS = (
     conversion_pages,
     compare,
     particular_tables,
+    pasted_table_page,
     rates,
     levels,
     settle,

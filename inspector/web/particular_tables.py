@@ -6,7 +6,7 @@ The chapters are slow to import, so that they are imported when a table is asked
 from __future__ import annotations
 
 import secrets
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
@@ -43,7 +43,7 @@ def particulars(inspection_id: str):
     return render_template(
         "particulars/particulars.html",
         inspection=inspection,
-        read=[_rows(inspection, table) for table in TABLES],
+        read=_shown(inspection, TABLES),
         state=inspection.state,
         step="prepare",
         title=title_of(inspection),
@@ -52,8 +52,24 @@ def particulars(inspection_id: str):
     )
 
 
-def _rows(inspection: Inspection, table: Table) -> Rows:
-    """Return the rows that are recorded in a table of particulars."""
+def _shown(inspection: Inspection, tables: Iterable[Table]) -> list[Rows]:
+    """Return the tables to be shown: all but those that another one took over and nobody filled."""
+    read = (recorded_table(inspection, table) for table in tables)
+    return [rows for rows in read if rows.rows or rows.faults or not rows.table.superseded_by]
+
+
+def recorded_table(inspection: Inspection, table: Table) -> Rows:
+    """Return the rows that are recorded in a table of particulars.
+
+    Parameters
+    ----------
+    inspection : Inspection
+    table : Table
+
+    Returns
+    -------
+    Rows
+    """
     from inspector.assess.from_state import read_rows as recorded_rows
     from inspector.conversion.core.particulars import read_rows
 
@@ -63,7 +79,7 @@ def _rows(inspection: Inspection, table: Table) -> Rows:
 @pages.route("/inspection/<inspection_id>/particulars/<table_id>/<row_id>", methods=["GET", "POST"])
 def row(inspection_id: str, table_id: str, row_id: str):
     """One row, "new" for one that is not there yet; with a fault it comes back as it was typed."""
-    inspection, table = open_inspection(inspection_id), _table(table_id)
+    inspection, table = open_inspection(inspection_id), table_of(table_id)
     if not _exists(inspection, table, row_id):
         abort(404)
     asked = _fields(table)
@@ -172,7 +188,7 @@ def _bad_certificate(table: Table, typed: Mapping[str, Any]) -> list[str]:
 
 def _too_many(inspection: Inspection, table: Table, row_id: str) -> list[str]:
     """Return the refusal of a row beyond the most that a table takes."""
-    if row_id == "new" and len(_rows(inspection, table)) >= MOST_ROWS:
+    if row_id == "new" and len(recorded_table(inspection, table)) >= MOST_ROWS:
         return [f"{table.title} has {MOST_ROWS} rows already; take one out first."]
     return []
 
@@ -180,13 +196,13 @@ def _too_many(inspection: Inspection, table: Table, row_id: str) -> list[str]:
 @pages.get("/inspection/<inspection_id>/particulars/<table_id>/<row_id>/gone")
 def list_again(inspection_id: str, table_id: str, row_id: str):
     """The address of a button, loaded again, leads back to the table."""
-    return redirect(_list_of(open_inspection(inspection_id), _table(table_id)))
+    return redirect(_list_of(open_inspection(inspection_id), table_of(table_id)))
 
 
 @pages.post("/inspection/<inspection_id>/particulars/<table_id>/<row_id>/gone")
 def take_out(inspection_id: str, table_id: str, row_id: str):
     """Take a row out; its entries stay in the journal."""
-    inspection, table = open_inspection(inspection_id), _table(table_id)
+    inspection, table = open_inspection(inspection_id), table_of(table_id)
     if not inspection.state.fields(table.prefix + row_id):
         abort(404)
     inspection.record(surveyor_name(), [(table.prefix + row_id, "gone", True)])
@@ -221,8 +237,17 @@ def _list_of(inspection: Inspection, table: Table) -> str:
     return f"{page}#{table.id}"
 
 
-def _table(table_id: str) -> Table:
-    """Return the table of an id, or answer 404."""
+def table_of(table_id: str) -> Table:
+    """Return the table of an id, or answer 404.
+
+    Parameters
+    ----------
+    table_id : str
+
+    Returns
+    -------
+    Table
+    """
     from inspector.conversion.contents import TABLES
 
     for table in TABLES:

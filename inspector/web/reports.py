@@ -5,26 +5,74 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
-from flask import Blueprint, Response, abort, render_template, request, send_file
+from flask import (
+    Blueprint,
+    Response,
+    abort,
+    redirect,
+    render_template,
+    request,
+    send_file,
+    url_for,
+)
 
 from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
-from inspector.services.export_file import TABLE_ENDINGS, export
-from inspector.services.report_files import SCOPE_ENDINGS, make_report, make_scope
+from inspector.services.files.export_file import TABLE_ENDINGS, export
+from inspector.services.files.report_files import (
+    SCOPE_ENDINGS,
+    bad_checks_without_finding,
+    make_report,
+    make_scope,
+)
 from inspector.values.vocabulary import UNIT_SYSTEMS
-from inspector.web.current import data_folder, open_inspection
+from inspector.web.current import data_folder, open_inspection, surveyor_name
+from inspector.web.forms.form_fields import FormField, RecordForm, make_form
 
 pages = Blueprint("reports", __name__)
+EXTENTS = ("whole", "short", "summary")
 
 
-@pages.get("/inspection/<inspection_id>/report")
+def own_words(photos) -> tuple[FormField, ...]:
+    """What only the surveyor can say or choose for the first page of the report."""
+    names = {"": "one of the whole vessel, else the first"}
+    for photo in photos:
+        words = photo.caption or photo.place or "without a caption"
+        names[photo.sha] = f"P-{photo.number:03d} {words[:60]}"
+    return (
+        FormField(
+            "advice",
+            "Your advice in one or two sentences, as printed",
+            "text",
+            longest=320,
+            lines=2,
+        ),
+        FormField("surveyors", "Surveyors, as they sign", "text", longest=120),
+        FormField(
+            "cover", "Picture of the first page", "choice", choices=tuple(names), names=names
+        ),
+    )
+
+
+@pages.route("/inspection/<inspection_id>/report", methods=["GET", "POST"])
 def report(inspection_id: str):
-    """Choices for the report, and what it will contain."""
+    """What the surveyor himself says in the report, the choices for it, what is still without."""
     inspection = open_inspection(inspection_id)
+    assessment = data_folder().assessment_of(inspection)
+    asked = own_words(assessment.photos)
+    form = make_form(asked, inspection.state.values("inspection"), RecordForm)
+    form.remember_heads(inspection.state, "inspection", [each.name for each in asked])
+    if form.validate_on_submit():
+        changes = [("inspection", each.name, form[each.name].data or None) for each in asked]
+        inspection.record(surveyor_name(), changes, seen=lambda _, name: form.heads_seen(name))
+        return redirect(url_for("reports.report", inspection_id=inspection.id))
     return render_template(
         "report/report.html",
         inspection=inspection,
-        assessment=data_folder().assessment_of(inspection),
+        assessment=assessment,
+        form=form,
+        asked=asked,
+        without=bad_checks_without_finding(data_folder(), inspection),
         step="report",
         title=title_of(inspection),
     )
@@ -38,12 +86,15 @@ def report_pdf(inspection_id: str):
     # An address may be typed by hand, and a report in wrong units is worse than none.
     if paper not in ("a4", "letter") or units not in UNIT_SYSTEMS:
         abort(400, "The paper is a4 or letter, the units are si or us.")
-    whole = request.args.get("extent") != "short"
+    extent = request.args.get("extent", "whole")
+    if extent not in EXTENTS:
+        abort(400, "The extent is whole, short or summary.")
 
     def write(out: Path) -> None:
-        make_report(data_folder(), inspection, out, paper=paper, units=units, whole=whole)
+        make_report(data_folder(), inspection, out, paper=paper, units=units, extent=extent)
 
-    return _made_file(write, f"condition-report-{inspection.id}.pdf", download=False)
+    kind = "client-summary" if extent == "summary" else "condition-report"
+    return _made_file(write, f"{kind}-{inspection.id}.pdf", download=False)
 
 
 @pages.get("/inspection/<inspection_id>/yard-scope.<ending>")

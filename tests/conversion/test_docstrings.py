@@ -15,6 +15,7 @@ WITHOUT_SOURCE = {
     "particulars",
     "presentation",
     "side_by_side",
+    "money_drawings",
     "power_drawings",
     "power_tables",
     "power_warnings",

@@ -163,6 +163,13 @@ def kn(levers):
     return dict(zip(("kn_10", "kn_20", "kn_30", "kn_40"), levers.split(), strict=True))
 
 
+def by_draught(draught, displacement, km, limit):
+    """A row of hydrostatics; her centres and MCTC hardly change with the draught."""
+    centres = {"lcb": "27.5", "lcf": "27", "mctc": "30"}
+    named = {"draught": draught, "displacement": displacement, "km": km, "limit_kg": limit}
+    return {**named, **centres}
+
+
 TABLES = {
     "tanks": [
         tank(
@@ -173,6 +180,9 @@ TABLES = {
             density="850",
             temperature="25",
             unusable="5",
+            lcg="28",
+            tcg="0",
+            vcg="2",
             free_surface="120",
         ),
         tank(
@@ -183,6 +193,9 @@ TABLES = {
             density="850",
             temperature="15",
             unusable="5",
+            lcg="32",
+            tcg="0",
+            vcg="2",
             free_surface="110",
         ),
         tank(
@@ -200,7 +213,17 @@ TABLES = {
             plan="convert",
             becomes="fresh water",
         ),
-        tank("Water 1", "fresh water", "120", fill="70", free_surface="60"),
+        tank(
+            "Water 1",
+            "fresh water",
+            "120",
+            fill="70",
+            lcg="24",
+            tcg="0",
+            vcg="3",
+            free_surface="60",
+        ),
+        tank("Ballast", "ballast", "150", fill="0", density="1025", lcg="30", tcg="0", vcg="1"),
     ],
     "speeds": [
         {
@@ -242,11 +265,12 @@ TABLES = {
             "running": "1",
             "sea_margin": "10",
             "reserve": "10",
+            "diameter": "2.4",
+            "shaft_height": "1.8",
         }
     ],
     "stores": [
         {
-            "water": "120",
             "watermaker": "4",
             "sewage": "40",
             "grey": "200",
@@ -273,8 +297,9 @@ TABLES = {
             "km": "6.90",
             "greatest_draught": "5.10",
             "cb": "0.68",
-            "wind_area": "520",
             "wind_height": "5.5",
+            "cargo": "500",
+            "stores": "60",
             "keels": "16.8",
             "gm": "1.04",
             "free_surface": "164.64",
@@ -315,6 +340,12 @@ TABLES = {
             "area": "800",
             "thickness": "8",
             "extra": "25",
+            "stands": "open deck",
+            "long": "12",
+            "wide": "10",
+            "high": "2.8",
+            "room": "yes",
+            "rated": "5",
             "lcg": "14",
             "tcg": "0",
             "vcg": "11",
@@ -348,16 +379,31 @@ TABLES = {
             "vcg": "2",
         },
     ],
+    "loading": [
+        {
+            "stores": "30",
+            "stores_lcg": "30",
+            "stores_vcg": "8",
+            "passengers": "24",
+            "persons_lcg": "30",
+            "persons_vcg": "10",
+            "crowd": "6",
+            "service_speed": "12",
+        }
+    ],
     "hydrostatics_by_draught": [
-        {"draught": "4.40", "displacement": "2604", "km": "7.00", "limit_kg": "6.30"},
-        {"draught": "4.60", "displacement": "2744", "km": "6.90", "limit_kg": "6.20"},
-        {"draught": "5.20", "displacement": "3170", "km": "6.80", "limit_kg": "6.10"},
+        by_draught("3.00", "1624", "7.80", "6.90"),
+        by_draught("3.60", "2044", "7.40", "6.60"),
+        by_draught("4.40", "2604", "7.00", "6.30"),
+        by_draught("4.60", "2744", "6.90", "6.20"),
+        by_draught("5.20", "3170", "6.80", "6.10"),
     ],
     "levers": [
         {"angle": str(angle), "gz": lever}
         for angle, lever in ((0, "0"), (10, "0.18"), (20, "0.38"), (30, "0.54"), (40, "0.58"))
     ],
     "cross_curves": [
+        {"displacement": "1600", **kn("1.37 2.72 3.93 4.88")},
         {"displacement": "2600", **kn("1.22 2.43 3.53 4.42")},
         {"displacement": "2700", **kn("1.21 2.40 3.49 4.37")},
         {"displacement": "2800", **kn("1.19 2.37 3.45 4.32")},
@@ -389,6 +435,7 @@ TABLES = {
             "area": "60",
             "height": "2.1",
             "share": "90",
+            "state": "free",
         },
     ],
     "wants": [
@@ -414,9 +461,6 @@ TABLES = {
         {"name": "corridors", "kind": "corridors and stairs", "place": "inside", "area": "40"},
         {"name": "dry store", "kind": "store", "place": "inside", "area": "30"},
         {"name": "tender bay", "kind": "tender bay", "place": "open deck", "area": "80"},
-    ],
-    "enclosures": [
-        {"name": "deckhouse", "act": "added", "length": "12", "breadth": "10", "height": "2.8"}
     ],
     "plant_generators": [
         {"name": name, "bus": bus, "rated": rated, "power_factor": "0.8"}
@@ -452,6 +496,7 @@ TABLES = {
             "lateral": "400",
             "frontal": "150",
             "x_wind": "0",
+            "x_house": "0",
             "x_current": "0",
             "wind": "10",
             "current": "1",
@@ -485,7 +530,15 @@ TABLES = {
     ],
     "sales": [{"name": "towing winch", "low": "20000", "likely": "35000", "high": "60000"}],
 }
-SINGLE = ("propulsion", "stores", "hydrostatics", "plant_exposure", "plant_board", "prices")
+SINGLE = (
+    "propulsion",
+    "stores",
+    "hydrostatics",
+    "loading",
+    "plant_exposure",
+    "plant_board",
+    "prices",
+)
 OTHER = (
     ("vessel", "name", "Second vessel"),
     ("inspection", "date", "2031-05-04"),

@@ -11,7 +11,7 @@ from inspector.conversion.contents import convert
 from inspector.demo.portfolio import prepare_in
 from inspector.report.sections.rules_and_sources import cites
 from inspector.services.data_folder import open_folder
-from inspector.services.report_files import make_report
+from inspector.services.files.report_files import make_report
 
 CANDIDATES = ("demo-brannoveth-veil", "demo-ithrenna-lark", "demo-zellowen-tide")
 CHECKLISTS = Path(__file__).parents[2] / "checklists"

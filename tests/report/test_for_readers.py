@@ -11,7 +11,7 @@ from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph
 from inspector.conversion.core.figure import Figure
 from inspector.conversion.core.span import Span
 from inspector.report.document import whole_file
-from inspector.report.drawing_units import in_system
+from inspector.report.drawn.drawing_units import in_system
 from inspector.report.figure_text import ends_printed, headings, rows_printed
 from inspector.report.theme import plain
 from inspector.report.wording import condition_text, disputed_text, looked_at
@@ -173,6 +173,11 @@ def test_too_little_seen_gives_no_figure() -> None:
     assert condition_text(dataclasses.replace(state, enough=True)).startswith("Condition 100 (")
 
 
+def test_a_condition_with_all_seen_is_one_figure() -> None:
+    """Where nothing is left unseen there is no span to print."""
+    assert "Condition 94." == condition_text(Condition(94.4, 94.4, 94.4, 1.0, 9, 9, enough=True))
+
+
 def test_systems_that_nobody_looked_at_are_one_list(full, write) -> None:
     """Empty systems take a line each and no page; in the short report the others follow on."""
     empty = [
@@ -185,9 +190,9 @@ def test_systems_that_nobody_looked_at_are_one_list(full, write) -> None:
     ]
     more = dataclasses.replace(full, systems=(*full.systems, *empty))
     assert [True, *[False] * 31] == [looked_at(one, more) for one in more.systems]
-    for whole in (True, False):
-        assert len(write(more, whole=whole).pages) - len(write(full, whole=whole).pages) <= 4
-    assert "Not looked at" in words(write(more, whole=False))
+    for extent in ("whole", "short"):
+        assert len(write(more, extent=extent).pages) - len(write(full, extent=extent).pages) <= 4
+    assert "Not looked at" in words(write(more, extent="short"))
 
 
 @pytest.mark.parametrize(

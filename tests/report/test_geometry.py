@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph, Period, Timeline
-from inspector.report.geometry import draw, ticks
+from inspector.report.drawn.geometry import draw
+from inspector.report.drawn.picture import ticks
 from inspector.values.quantity import Quantity, sentence
 
 amounts = st.floats(-1e6, 1e6, allow_nan=False)

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from inspector.checklists.registry import CRITERIA
-from inspector.conversion.contents import TABLES
+from inspector.conversion.contents import CHAPTERS, TABLES
 
 
 def text_of(answer):
@@ -16,6 +16,35 @@ def text_of(answer):
 def test_the_pages_of_an_empty_inspection_show(client, begun, page):
     """Nothing typed yet is a normal case, and every chapter then says what is missing."""
     assert client.get(f"/inspection/{begun}/{page}").status_code == 200
+
+
+@pytest.mark.parametrize("chapter", CHAPTERS)
+def test_every_chapter_has_a_page_of_its_own(client, begun, chapter):
+    """Nothing typed yet: the page still shows, names the others and leads back to what is asked."""
+    page = text_of(client.get(f"/inspection/{begun}/conversion/{chapter}"))
+
+    assert f'id="{chapter}"' in page
+    assert f'href="/inspection/{begun}/conversion"' in page
+    assert all(f"/conversion/{other}" in page for other in CHAPTERS)
+
+
+def test_a_chapter_that_is_none_is_refused(client, begun):
+    """An address typed by hand is no page."""
+    assert client.get(f"/inspection/{begun}/conversion/sails").status_code == 404
+
+
+def test_the_conversion_opens_with_what_is_asked(client, app, begun):
+    """One line for each ask with one place to go to, and what the brief leaves open."""
+    inspection = app.extensions["data_folder"].inspections.get(begun)
+    inspection.record("QX", [("brief", "endurance", "45"), ("brief", "persons", "40")])
+    page = text_of(client.get(f"/inspection/{begun}/conversion"))
+
+    assert 'data-ask="endurance"' in page
+    assert "Endurance, 45" in page
+    assert f"/inspection/{begun}/particulars?opened=stores#stores" in page
+    assert "The brief says nothing of speed, range, budget" in page
+    assert "0 of" in page
+    assert " of 0 " not in page
 
 
 @pytest.mark.parametrize("table", TABLES, ids=lambda table: table.id)
@@ -42,7 +71,10 @@ def test_every_table_can_be_filled_from_its_page(client, app, begun, table):
     state = app.extensions["data_folder"].inspections.get(begun).state
     assert len(state.subjects(table.prefix)) == 1
     assert client.get(f"/inspection/{begun}/particulars").status_code == 200
-    assert client.get(f"/inspection/{begun}/conversion").status_code == 200
+    pages = ("", *(f"/{chapter}" for chapter in CHAPTERS))
+    assert {200} == {
+        client.get(f"/inspection/{begun}/conversion{page}").status_code for page in pages
+    }
 
 
 @pytest.mark.parametrize(
@@ -73,6 +105,17 @@ def test_a_faulty_cell_is_told_by_its_name_and_nothing_typed_is_lost(
         if not name.endswith("-unit") and name not in ("kind", "drives")
     )
     assert not app.extensions["data_folder"].inspections.get(begun).state.subjects(f"row/{table}/")
+
+
+def test_a_table_that_another_took_over_is_shown_only_with_rows(client, begun):
+    """Older inspections keep what was typed in it; a new one is not asked twice."""
+    page = f"/inspection/{begun}/particulars"
+    older = next(table for table in TABLES if table.superseded_by)
+
+    assert any(older.superseded_by == table.id for table in TABLES)
+    assert f'id="{older.id}"' not in text_of(client.get(page))
+    client.post(f"{page}/{older.id}/new", data={"name": "Set 1", "bus": "A", "rated": "300"})
+    assert f'id="{older.id}"' in text_of(client.get(page))
 
 
 def test_a_row_is_changed_and_taken_out(client, app, begun):

@@ -11,7 +11,11 @@ from pathlib import Path
 
 import pytest
 
+from inspector.assess.assessment import assess
+from inspector.assess.from_state import read_inspection
+from inspector.assess.round.paper_stops import paper_stops
 from inspector.checklists.registry import CRITERIA
+from inspector.checklists.shared_libraries import SHARED
 from inspector.record.inspection import Inspection
 from inspector.services.visit.rounds import put_away
 from inspector.web import current as who_module
@@ -199,6 +203,14 @@ def take_in(inspection):
     return "/import", {"data": {"file": (io.BytesIO(json.dumps(whole).encode()), "saved.json")}}
 
 
+def type_from_paper(inspection):
+    library = SHARED.of(inspection.folder / "checklists")
+    stops = paper_stops(assess(read_inspection(inspection.state), library), library.spaces)
+    look = stops[0].looks[0]
+    where = f"/inspection/{inspection.id}/paper/{stops[0].space}"
+    return where, {"data": {f"{look.number}-rating": "poor"}}
+
+
 # Endpoint -> what is posted, and whose name the entries carry; what was recorded elsewhere keeps
 # its own author.
 CASES = {
@@ -210,6 +222,7 @@ CASES = {
     "counting.count_layout": (count_layout, SURVEYOR),
     "round.record_not_had": (record_not_had, SURVEYOR),
     "round.undo_not_had": (undo_not_had, SURVEYOR),
+    "paper.keep": (type_from_paper, SURVEYOR),
     "exchange.entries_in": (entries_in, ELSEWHERE),
     "decide.give_verdict": (give_verdict, SURVEYOR),
     "decide.give_facts": (give_facts, SURVEYOR),

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from inspector.assess.model import Assessment
 from inspector.conversion.comparison.ranking import Ranking, Scored, rank
-from inspector.conversion.comparison.scores import WEIGHTS, NextSurvey, next_survey, scores
+from inspector.conversion.comparison.scores import WEIGHTS, SurveysAhead, scores, surveys_ahead
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Chapter, Requirement
 from inspector.conversion.core.span import Span
@@ -23,14 +23,11 @@ class Candidate:
     id, name : str
     assessment : Assessment
     requirements : tuple of Requirement
-        The brief's requirements against what this vessel offers.
-    cost : Span or None
-        P10, P50 and P90 of the priced work plus the asking price [currency]; None where no work
-        is priced.
+        What this vessel offers for what is asked, as far as it is calculated.
+    money : Sums
+        All of the money, as the chapter on it shows it.
     currency : str
-    unpriced : int
-        Work lines without a price [-].
-    next_survey : NextSurvey or None
+    surveys : SurveysAhead
     scores : mapping of str to Span
         Aspect -> score [0 to 100].
     gaps : tuple of str
@@ -41,10 +38,9 @@ class Candidate:
     name: str
     assessment: Assessment
     requirements: tuple[Requirement, ...]
-    cost: Span | None
+    money: Sums
     currency: str
-    unpriced: int
-    next_survey: NextSurvey | None
+    surveys: SurveysAhead
     scores: Mapping[str, Span]
     gaps: tuple[str, ...] = ()
 
@@ -77,39 +73,34 @@ def candidate(case: Case, inspection_id: str, name: str, chapters: Sequence[Chap
     Model of our own.
     """
     # The same sums as the chapter on money shows, so that both say one price.
-    sums, prices = sums_of(case), case.one(PRICES)
-    asking = prices.number("asking")
-    # Without any priced work the price alone would make the least known vessel the cheapest.
-    cost = None if sums.cost is None else sums.cost + (asking or 0.0)
+    sums, surveys = sums_of(case), surveys_ahead(case)
     requirements = tuple(
         requirement for chapter in chapters for requirement in chapter.requirements
     )
-    survey = next_survey(case)
     return Candidate(
         inspection_id,
         name,
         case.assessment,
         requirements,
-        cost,
-        prices.text("currency"),
-        len(sums.unpriced),
-        survey,
-        scores(case, requirements, cost, survey),
-        tuple(_gaps(sums, asking, survey)),
+        sums,
+        case.one(PRICES).text("currency"),
+        surveys,
+        scores(case, requirements, sums, surveys),
+        tuple(_gaps(sums, surveys)),
     )
 
 
-def _gaps(sums: Sums, asking: float | None, survey: NextSurvey | None) -> Iterator[str]:
+def _gaps(sums: Sums, surveys: SurveysAhead) -> Iterator[str]:
     """Yield what keeps the cost or the surveys of a candidate from being whole."""
-    if asking is None:
-        yield "the asking price is not given, so its cost is that of the work alone"
     if sums.spread is None:
         yield "no work line is priced"
-    if sums.unpriced:
-        lines = counted(len(sums.unpriced), "work line carries", "work lines carry")
-        yield f"{lines} no price"
-    if survey is None:
-        yield "no certificate with a date is recorded"
+    if sums.open:
+        things = counted(len(sums.open), "thing has", "things have")
+        yield f"{things} no price, so that all of it is so much at least"
+    if surveys.renewal is None:
+        yield "no paper tells when class is renewed"
+    if surveys.docking is None:
+        yield "no paper tells when she must dock"
 
 
 def compare(

@@ -5,15 +5,17 @@ from dataclasses import dataclass
 
 from inspector.assess.model import Part
 from inspector.conversion.comparison.calculation import Candidate
-from inspector.conversion.comparison.ranking import Place, Ranking, Swap
+from inspector.conversion.comparison.ranking import LEAST_KNOWN, Place, Ranking, Swap
+from inspector.conversion.comparison.scores import Ahead
 from inspector.conversion.comparison.side_by_side import by_requirement
 from inspector.conversion.core.chapter import Requirement
+from inspector.conversion.core.drawing import Bar, Bars
 from inspector.values.quantity import Cell, Money, Quantity, Sentence, joined, sentence
 from inspector.values.text import counted
 
 LIMITS = (
-    "Scores run on fixed ends and depend on what was seen; they order candidates for a discussion, "
-    "they do not choose one."
+    "Scores run on fixed ends and depend on what was seen; candidates stand by what is assured of "
+    "them. They order candidates for a discussion, they do not choose one."
 )
 NOTHING_ASKED = "The brief asks for nothing that is calculated yet."
 MET = {True: "met", False: "not met", None: None}
@@ -46,7 +48,7 @@ class Row:
 
 
 def score(place: Place) -> Quantity:
-    """Return the score of a place.
+    """Return what is assured of the score of a place.
 
     Parameters
     ----------
@@ -57,7 +59,22 @@ def score(place: Place) -> Quantity:
     Quantity
         0 to 100 [-].
     """
-    return Quantity.exact(place.total.middle, "", 1)
+    return Quantity.exact(place.total.low, "", 1)
+
+
+def known(place: Place) -> Quantity:
+    """Return how much is known of what is weighed.
+
+    Parameters
+    ----------
+    place : Place
+
+    Returns
+    -------
+    Quantity
+        [%]
+    """
+    return _percent(place.known, 0)
 
 
 def reach(place: Place) -> Quantity:
@@ -94,8 +111,8 @@ def weights_sentence(ranking: Ranking) -> Sentence:
     return sentence("Weights: {parts}.", parts=joined(parts, "; "))
 
 
-def remarks(ranking: Ranking) -> list[str]:
-    """Return how firm the order is: who leads whatever the weights, and who is not separable.
+def remarks(ranking: Ranking) -> list[Cell]:
+    """Return how firm the order is: who leads whatever the weights, who is not separable or ranked.
 
     Parameters
     ----------
@@ -103,15 +120,59 @@ def remarks(ranking: Ranking) -> list[str]:
 
     Returns
     -------
-    list of str
+    list of Cell
     """
-    found = []
+    found: list[Cell] = []
     if ranking.dominant:
         leads = "is no worse in any aspect: it leads whatever the weights."
         found.append(f"{ranking.dominant} {leads}")
     for first, second in ranking.open_pairs:
         found.append(f"{first} and {second} are not separable with what was seen.")
+    found += [
+        sentence(
+            "{name} is not rankable: {known} of what is weighed is known, and a place needs "
+            "{least}.",
+            name=place.name,
+            known=known(place),
+            least=_percent(LEAST_KNOWN, 0),
+        )
+        for place in ranking.places
+        if place.rank is None
+    ]
     return found
+
+
+def ranking_bars(ranking: Ranking) -> Bars:
+    """Return the scores of all candidates as overlapping spans on one axis.
+
+    Parameters
+    ----------
+    ranking : Ranking
+
+    Returns
+    -------
+    Bars
+        [0 to 100]
+    """
+    bars = tuple(
+        Bar(_label(place), place.total.low, place.total.point, place.total.high)
+        for place in ranking.places
+    )
+    parts = [
+        sentence(
+            "{label} {low}, at most {high}",
+            label=_label(place),
+            low=Quantity.exact(place.total.low, "", 0),
+            high=Quantity.exact(place.total.high, "", 0),
+        )
+        for place in ranking.places
+    ]
+    described = sentence("Assured of 100: {parts}.", parts=joined(parts, "; "))
+    return Bars("What is assured, and how far it may reach", "of 100", bars, described)
+
+
+def _label(place: Place) -> str:
+    return f"{place.name}, not rankable" if place.rank is None else f"{place.rank}. {place.name}"
 
 
 def swap_sentences(ranking: Ranking) -> list[Sentence]:
@@ -157,21 +218,27 @@ def brief_rows(candidates: Sequence[Candidate]) -> list[Row]:
     list of Row
     """
     rows = [
-        Row(row.label, tuple(_requirement(requirement) for requirement in row.requirements))
+        Row(row.label, tuple(map(_requirement, row.requirements)))
         for row in by_requirement(candidates)
     ]
     # An empty table would look as if every requirement were met.
     if not rows:
         rows = [Row(NOTHING_ASKED, (None,) * len(candidates))]
-    costs = tuple(_cost(candidate) for candidate in candidates)
-    surveys = tuple(_survey(candidate) for candidate in candidates)
-    return [*rows, Row("Cost to reach the brief", costs), Row("Days to the next survey", surveys)]
+    renewals = tuple(_ahead(candidate.surveys.renewal) for candidate in candidates)
+    dockings = tuple(_ahead(candidate.surveys.docking) for candidate in candidates)
+    return [
+        *rows,
+        Row("All of the money", tuple(map(_cost, candidates))),
+        Row("Years to class renewal", renewals),
+        Row("Years to docking", dockings),
+    ]
 
 
-def _requirement(requirement: Requirement | None) -> Entry | None:
+def _requirement(requirement: Requirement | None) -> Entry:
     """Return whether a requirement is met, with what is offered and what is lacking."""
+    # Asked of every vessel: what nobody could calculate is not known of her.
     if requirement is None:
-        return None
+        return Entry(None)
     word = MET[requirement.met]
     if requirement.offered is None:
         return Entry(word)
@@ -192,23 +259,23 @@ def _requirement(requirement: Requirement | None) -> Entry | None:
 
 
 def _cost(candidate: Candidate) -> Entry:
-    """Return the likely cost with its span, and how many lines have no price."""
-    if candidate.cost is None:
+    """Return all of the money with its span, and how many things have no price."""
+    money = candidate.money
+    if money.total is None:
         return Entry(None)
-    parts: list[Cell] = [Money(candidate.cost.low, None, candidate.cost.high, candidate.currency)]
-    if candidate.unpriced:
-        parts.append(f"{counted(candidate.unpriced, 'line')} without a price")
-    likely = Money.exact(candidate.cost.middle, candidate.currency)
+    likely: Cell = Money.exact(money.total.p50, candidate.currency)
+    parts: list[Cell] = [Money(money.total.p10, None, money.total.p90, candidate.currency)]
+    if money.open:
+        likely = sentence("at least {likely}", likely=likely)
+        parts.append(f"{counted(len(money.open), 'thing')} without a price")
     return Entry(likely, joined(parts, "; "))
 
 
-def _survey(candidate: Candidate) -> Entry:
-    """Return the days to the next survey, with its name and last day."""
-    survey = candidate.next_survey
+def _ahead(survey: Ahead | None) -> Entry:
+    """Return the years to a survey, with its last day."""
     if survey is None:
         return Entry(None)
-    detail = sentence("{name}, {closes}", name=survey.name, closes=survey.closes)
-    return Entry(Quantity.exact(survey.days, "", 0), detail)
+    return Entry(Quantity.exact(survey.years, "", 1), sentence("by {day}", day=survey.closes))
 
 
 def unseen(part: Part) -> str:

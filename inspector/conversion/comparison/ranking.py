@@ -1,4 +1,7 @@
-"""Candidates in order by a weighted score, and how firm that order is.
+"""Candidates in order by what is assured of their weighted score, and how firm that order is.
+
+They stand by the low end, which what is not known can only lower: ignorance never helps. One of
+which less than a stated share is known has no place at all.
 
 Scores run from 0 (unusable) to 100 (as wanted) on fixed ends and are never scaled over the
 candidates at hand: otherwise the order of two would depend on a third.
@@ -14,6 +17,8 @@ from inspector.conversion.core.span import ConversionError, Span
 TIE = 1e-9
 # A share of the weights so near to all or nothing is one that nobody would choose.
 EDGE = 1e-3
+# The share of what is weighed that must be known for a place in the order: our own choice.
+LEAST_KNOWN = 0.5
 
 
 class BadWeights(ConversionError):
@@ -63,16 +68,21 @@ class Place:
 
     Parameters
     ----------
-    rank : int
-        From 1; equal totals share a rank.
+    rank : int or None
+        From 1 by what is assured; equal ones share a rank. None where too little is known.
     name : str
     total : Span
         Weighted score [0 to 100].
     """
 
-    rank: int
+    rank: int | None
     name: str
     total: Span
+
+    @property
+    def known(self) -> float:
+        """The share of what is weighed that is known [-]."""
+        return 1 - self.total.width / 100
 
 
 @dataclass(frozen=True)
@@ -82,6 +92,7 @@ class Ranking:
     Parameters
     ----------
     places : tuple of Place
+        Those without a rank last.
     weights : mapping of str to float
         Aspect -> its share [-]; the shares sum to 1.
     swaps : tuple of Swap
@@ -143,7 +154,7 @@ def normalised(weights: Mapping[str, float], aspects: Sequence[str]) -> dict[str
 
 
 def rank(candidates: Sequence[Scored], weights: Mapping[str, float]) -> Ranking:
-    """Return candidates ranked by the weighted sum of their points; equal totals go by name.
+    """Return candidates ranked by the low end of their weighted sums; equal ones go by name.
 
     Parameters
     ----------
@@ -168,13 +179,26 @@ def rank(candidates: Sequence[Scored], weights: Mapping[str, float]) -> Ranking:
     shares = normalised(weights, aspects) if aspects else {}
     totals = {scored.name: _total(scored, shares) for scored in candidates}
     # Rounded, so that equal totals go by name and not by a binary fraction.
-    ordered = sorted(
-        candidates, key=lambda scored: (-round(totals[scored.name].middle, 9), scored.name)
+    by_assured = sorted(
+        candidates, key=lambda scored: (-round(totals[scored.name].low, 9), scored.name)
     )
+    ordered = [scored for scored in by_assured if _is_rankable(totals[scored.name])]
     places = _places([(scored.name, totals[scored.name]) for scored in ordered])
+    without = tuple(
+        Place(None, scored.name, totals[scored.name])
+        for scored in by_assured
+        if scored not in ordered
+    )
     swaps = [swap for pair in pairwise(ordered) for swap in _swaps(*pair, shares)]
     swaps.sort(key=lambda swap: abs(swap.weight - swap.now))
-    return Ranking(places, shares, tuple(swaps), _open_pairs(places), _dominant(ordered))
+    return Ranking(
+        (*places, *without), shares, tuple(swaps), _open_pairs(places), _dominant(ordered)
+    )
+
+
+def _is_rankable(total: Span) -> bool:
+    """Whether enough is known of a candidate for a place in the order."""
+    return total.width <= 100 * (1 - LEAST_KNOWN) + TIE
 
 
 def _places(ordered: Sequence[tuple[str, Span]]) -> tuple[Place, ...]:
@@ -182,7 +206,7 @@ def _places(ordered: Sequence[tuple[str, Span]]) -> tuple[Place, ...]:
     places: list[Place] = []
     for number, (name, total) in enumerate(ordered, 1):
         # Equal scores share a rank, and the next rank is left out, as in a race.
-        same = places and abs(places[-1].total.middle - total.middle) <= TIE
+        same = places and abs(places[-1].total.low - total.low) <= TIE
         places.append(Place(places[-1].rank if same else number, name, total))
     return tuple(places)
 
@@ -235,9 +259,7 @@ def swap_weight(
 
 def _swaps(first: Scored, second: Scored, shares: Mapping[str, float]) -> Iterator[Swap]:
     """Yield the weights at which two neighbours change places, one for each aspect."""
-    difference = {
-        aspect: first.scores[aspect].middle - second.scores[aspect].middle for aspect in shares
-    }
+    difference = {aspect: first.scores[aspect].low - second.scores[aspect].low for aspect in shares}
     # Two equal candidates change places at any weight, which says nothing.
     if all(abs(value) <= TIE for value in difference.values()):
         return

@@ -4,60 +4,80 @@ The ends are fixed, so that a score does not depend on the other candidates. Wha
 counts as anything between.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from inspector.assess.model import Assessment
+from inspector.assess.papers.certificates import Survey
 from inspector.assess.papers.surveys_due import due_list
+from inspector.conversion.comparison.asked_of_all import answers, asked_by
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Requirement
 from inspector.conversion.core.span import Span
-from inspector.record.typed_values import typed_number
+from inspector.conversion.money.calculation import Sums
 from inspector.values.vocabulary import NEEDS
 
 ASPECTS = {
     "condition": "Condition of what the brief needs, 0 to 100",
     "requirements": (
-        "Share of the brief's requirements met; what is not known counts as anything from none "
-        "to all"
+        "Share of what is asked of every vessel that is met; what is not known counts as anything "
+        "from none to all"
     ),
     "cost": (
-        "Cost to reach the brief against the budget: 100 at nothing, 0 at the budget and beyond"
+        "All of the money against the budget: 100 at nothing, 0 at the budget and beyond; where "
+        "anything has no price it may be beyond"
     ),
     "surveys": (
-        "Days to the next survey that falls due: 100 at two years and beyond, 0 when overdue"
+        "Years to class renewal, 100 at five, and to docking, 100 at three, each half; 0 when "
+        "overdue"
     ),
 }
 WEIGHTS = {"condition": 40.0, "requirements": 30.0, "cost": 20.0, "surveys": 10.0}
-# Days beyond which a survey does not press.
-FAR = 730
+DAYS_IN_A_YEAR = 365.25
+# Years beyond which renewal and docking do not press: as far apart as they may be.
+FAR_RENEWAL, FAR_DOCKING = 5.0, 3.0
 # How a system's condition counts by the brief's need for it: our own choice.
 WEIGHT_OF_NEED = {"required": 3.0, "useful": 1.5, "neutral": 0.5, "unwanted": 0.0}
+# What a brief needs and a vessel lacks, or nobody counted, is not known of her.
+MISSED = ("required", "useful")
 NOT_KNOWN = Span(0.0, None, 100.0)
 
 
 @dataclass(frozen=True)
-class NextSurvey:
-    """The survey that falls due first.
+class Ahead:
+    """A survey ahead.
 
     Parameters
     ----------
-    name : str
-        Certificate and survey.
     closes : date
         The last day for it.
-    days : int
-        From the day of the comparison until then, minus where it is overdue [days].
+    years : float
+        From the day of the comparison until then, minus where it is overdue [years].
     """
 
-    name: str
     closes: date
-    days: int
+    years: float
 
 
-def next_survey(case: Case) -> NextSurvey | None:
-    """Return the survey that falls due first, overdue ones included.
+@dataclass(frozen=True)
+class SurveysAhead:
+    """The two surveys that cost a buyer most; None where no paper tells.
+
+    Parameters
+    ----------
+    renewal : Ahead or None
+        Of class.
+    docking : Ahead or None
+        The next inspection of the bottom.
+    """
+
+    renewal: Ahead | None = None
+    docking: Ahead | None = None
+
+
+def surveys_ahead(case: Case) -> SurveysAhead:
+    """Return class renewal and docking, overdue ones included.
 
     Parameters
     ----------
@@ -65,31 +85,32 @@ def next_survey(case: Case) -> NextSurvey | None:
 
     Returns
     -------
-    NextSurvey or None
-        None where no certificate with a date is recorded.
+    SurveysAhead
 
     References
     ----------
     Windows by the harmonised system of survey, as in ``criteria.papers.survey_windows``.
     """
-    due = [
-        entry
-        for entry in due_list(case.recorded.certificates, case.today)
-        if entry.survey is not None and (entry.survey.left >= 0 or entry.survey.state == "overdue")
+    due = [entry for entry in due_list(case.recorded.certificates, case.today) if entry.survey]
+    renewals = [
+        entry.survey
+        for entry in due
+        if entry.certificate.kind == "class" and entry.survey.name == "renewal"
     ]
-    if not due:
+    bottoms = [entry.survey for entry in due if entry.survey.name == "bottom"]
+    return SurveysAhead(_first(renewals), _first(bottoms))
+
+
+def _first(surveys: Sequence[Survey]) -> Ahead | None:
+    """The survey that closes first, None where there is none."""
+    if not surveys:
         return None
-    # An overdue survey has the earliest last day, so it comes first by itself.
-    first = min(due, key=lambda entry: entry.survey.closes)
-    name = f"{first.certificate.kind}: {first.survey.name}"
-    return NextSurvey(name, first.survey.closes, first.survey.left)
+    first = min(surveys, key=lambda survey: survey.closes)
+    return Ahead(first.closes, first.left / DAYS_IN_A_YEAR)
 
 
 def scores(
-    case: Case,
-    requirements: Sequence[Requirement],
-    cost: Span | None,
-    survey: NextSurvey | None,
+    case: Case, requirements: Sequence[Requirement], money: Sums, surveys: SurveysAhead
 ) -> dict[str, Span]:
     """Return the score of one candidate in each aspect.
 
@@ -97,9 +118,10 @@ def scores(
     ----------
     case : Case
     requirements : sequence of Requirement
-    cost : Span or None
-        Cost to reach the brief [currency].
-    survey : NextSurvey or None
+        Of her chapters.
+    money : Sums
+        All of the money.
+    surveys : SurveysAhead
 
     Returns
     -------
@@ -110,12 +132,13 @@ def scores(
     ----------
     Model of our own.
     """
-    budget = typed_number(case.assessment.brief.get("budget"), 0)
+    asked = asked_by(case.assessment.brief)
+    cost = None if money.total is None else money.total.span
     return {
         "condition": condition_score(case.assessment),
-        "requirements": requirements_score(requirements),
-        "cost": cost_score(cost, budget),
-        "surveys": survey_score(survey),
+        "requirements": requirements_score(answers(asked, requirements)),
+        "cost": cost_score(cost, money.budget, is_open=bool(money.open)),
+        "surveys": survey_score(surveys),
     }
 
 
@@ -141,13 +164,25 @@ def condition_score(assessment: Assessment) -> Span:
         # A need in a surveyor's own word says neither yes nor no.
         weight = WEIGHT_OF_NEED[need if need in NEEDS else "neutral"]
         weighted.append((weight, system.whole.condition))
-    total = sum(weight for weight, _ in weighted)
+    # Otherwise a vessel of which nobody counted a bad system would stand before one that shows it.
+    missed = sum(WEIGHT_OF_NEED[need] for need in _needs_not_met(assessment) if need in MISSED)
+    total = sum(weight for weight, _ in weighted) + missed
     if not total:
         return NOT_KNOWN
     low = sum(weight * condition.low for weight, condition in weighted) / total
-    high = sum(weight * condition.high for weight, condition in weighted) / total
-    point = sum(weight * _points(condition) for weight, condition in weighted) / total
+    high = (sum(weight * condition.high for weight, condition in weighted) + 100 * missed) / total
+    middles = sum(weight * _points(condition) for weight, condition in weighted)
+    point = (middles + 50 * missed) / total
     return Span(min(low, point), point, max(high, point))
+
+
+def _needs_not_met(assessment: Assessment) -> Iterator[str]:
+    """Yield the brief's need for each system that is not on board, or was not counted."""
+    on_board = {system.system.id for system in assessment.systems}
+    for field, need in assessment.brief.items():
+        system = field.removeprefix("need/")
+        if field != system and system not in on_board:
+            yield need
 
 
 def _points(condition) -> float:
@@ -158,12 +193,13 @@ def _points(condition) -> float:
     return min(max(condition.points, condition.low), condition.high)
 
 
-def requirements_score(requirements: Sequence[Requirement]) -> Span:
-    """Return the share of requirements that are met.
+def requirements_score(answered: Sequence[Requirement | None]) -> Span:
+    """Return the share of what is asked that is met.
 
     Parameters
     ----------
-    requirements : sequence of Requirement
+    answered : sequence of Requirement or None
+        One for each thing asked, None where nobody could calculate it.
 
     Returns
     -------
@@ -175,24 +211,26 @@ def requirements_score(requirements: Sequence[Requirement]) -> Span:
     Model of our own.
     """
     # A brief that asks nothing is met by every vessel and tells them apart by nothing.
-    if not requirements:
+    if not answered:
         return NOT_KNOWN
-    met = sum(requirement.met is True for requirement in requirements)
-    unknown = sum(requirement.met is None for requirement in requirements)
+    met = [None if requirement is None else requirement.met for requirement in answered]
+    sure, unknown = met.count(True), met.count(None)
     # An open requirement counts half at the point, and the sum may not pass 100 by rounding.
-    each = 100 / len(requirements)
-    return Span(met * each, (met + unknown / 2) * each, min((met + unknown) * each, 100.0))
+    each = 100 / len(met)
+    return Span(sure * each, (sure + unknown / 2) * each, min((sure + unknown) * each, 100.0))
 
 
-def cost_score(cost: Span | None, budget: float | None) -> Span:
-    """Return the cost to reach the brief against the budget.
+def cost_score(cost: Span | None, budget: float | None, *, is_open: bool) -> Span:
+    """Return all of the money against the budget.
 
     Parameters
     ----------
     cost : Span or None
-        [currency]; None where no work is priced.
+        P10, P50 and P90 of what is priced [currency]; None where nothing is.
     budget : float or None
         [currency]
+    is_open : bool
+        Whether anything has no price, so that the cost is so much at least.
 
     Returns
     -------
@@ -206,28 +244,35 @@ def cost_score(cost: Span | None, budget: float | None) -> Span:
     # Without a budget there is no end to measure a cost against.
     if cost is None or not budget:
         return NOT_KNOWN
-    return cost.apply(lambda value: _within_scale(100 * (1 - value / budget)))
+    found = cost.apply(lambda value: _within_scale(100 * (1 - value / budget)))
+    # What has no price may cost all that is left.
+    return Span(0.0, None, found.high) if is_open else found
 
 
-def survey_score(survey: NextSurvey | None) -> Span:
-    """Return how far away the next survey is.
+def survey_score(surveys: SurveysAhead) -> Span:
+    """Return how far away class renewal and docking are.
 
     Parameters
     ----------
-    survey : NextSurvey or None
+    surveys : SurveysAhead
 
     Returns
     -------
     Span
-        Score [0 to 100]: 100 at two years and beyond, 0 when overdue.
+        Score [0 to 100], half of it for each: full at five years to renewal and three to docking.
 
     References
     ----------
     Model of our own.
     """
-    if survey is None:
-        return NOT_KNOWN
-    return Span.exact(_within_scale(100 * survey.days / FAR))
+    return _half(surveys.renewal, FAR_RENEWAL) + _half(surveys.docking, FAR_DOCKING)
+
+
+def _half(ahead: Ahead | None, far: float) -> Span:
+    """Half a score for one survey; anything between where no paper tells."""
+    if ahead is None:
+        return Span(0.0, None, 50.0)
+    return Span.exact(_within_scale(100 * ahead.years / far) / 2)
 
 
 def _within_scale(score: float) -> float:

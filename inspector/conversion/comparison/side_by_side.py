@@ -1,10 +1,11 @@
 """The same system, requirement or check of all candidates in one row."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Part
+from inspector.conversion.comparison.asked_of_all import Asked, answers, asked_by
 from inspector.conversion.comparison.calculation import Candidate
 from inspector.conversion.core.chapter import Requirement
 
@@ -77,7 +78,7 @@ def by_system(candidates: Sequence[Candidate]) -> tuple[SystemRow, ...]:
 
 
 def by_requirement(candidates: Sequence[Candidate]) -> tuple[RequirementRow, ...]:
-    """Return the brief's requirements over all candidates.
+    """Return what is asked, over all candidates.
 
     Parameters
     ----------
@@ -86,20 +87,25 @@ def by_requirement(candidates: Sequence[Candidate]) -> tuple[RequirementRow, ...
     Returns
     -------
     tuple of RequirementRow
+        One list for all: what the brief of any of them asks.
     """
-    asked = [
-        {requirement.id: requirement for requirement in candidate.requirements}
-        for candidate in candidates
-    ]
-    # By key and not by label, which may name a figure of one vessel.
-    labels: dict[str, str] = {}
-    for requirements in asked:
-        for key, requirement in requirements.items():
-            labels.setdefault(key, requirement.label)
+    fields = {field: text for candidate in candidates for field, text in _typed(candidate)}
+    asked = asked_by(fields) if candidates else ()
+    answered = [answers(asked, candidate.requirements) for candidate in candidates]
     return tuple(
-        RequirementRow(label, tuple(requirements.get(key) for requirements in asked))
-        for key, label in labels.items()
+        RequirementRow(_label(one, of_all), tuple(of_all))
+        for one, *of_all in zip(asked, *answered, strict=True)
     )
+
+
+def _typed(candidate: Candidate) -> Iterable[tuple[str, str]]:
+    """The fields of a candidate's brief that hold anything."""
+    return ((field, text) for field, text in candidate.assessment.brief.items() if text)
+
+
+def _label(asked: Asked, answered: Sequence[Requirement | None]) -> str:
+    """The label of the first candidate that answers, which may name a figure of the brief."""
+    return next((found.label for found in answered if found is not None), asked.label)
 
 
 def by_check(candidates: Sequence[Candidate], system_id: str) -> tuple[CheckRow, ...]:

@@ -125,6 +125,10 @@ class Requirement:
         What the vessel offers [unit]; None where it is not known.
     least : bool
         True where at least so much is asked for, False where at most.
+    binds : Cell
+        What decides the offer, in a few words; "" where that needs no word.
+    lacks : tuple of Gap
+        What is missing where the offer is not known.
     """
 
     id: str
@@ -133,6 +137,8 @@ class Requirement:
     unit: str
     offered: Span | None
     least: bool = True
+    binds: Cell = ""
+    lacks: tuple[Gap, ...] = ()
 
     @property
     def met(self) -> bool | None:

@@ -45,6 +45,8 @@ class Bars:
         The drawing in one sentence, for those who cannot see it.
     limit_label : str
         What the limits of the bars are.
+    from_zero : bool
+        Whether the axis begins at zero; where it does not, lengths of bars are not compared.
     """
 
     title: str
@@ -52,6 +54,7 @@ class Bars:
     bars: tuple[Bar, ...]
     described: Cell
     limit_label: str = ""
+    from_zero: bool = True
 
 
 @dataclass(frozen=True)
@@ -84,6 +87,22 @@ class Curve:
 
 
 @dataclass(frozen=True)
+class AskedPoint:
+    """What is asked of one value at another, such as the brief's range at its speed.
+
+    Parameters
+    ----------
+    x, y : float
+        [unit of x, unit of y of the graph]
+    label : str
+    """
+
+    x: float
+    y: float
+    label: str
+
+
+@dataclass(frozen=True)
 class Graph:
     """Curves over one axis.
 
@@ -98,6 +117,8 @@ class Graph:
         A line that the reader looks for, such as the brief's speed [unit of x].
     mark_label : str
         What that line is.
+    asked : tuple of AskedPoint
+        What is asked, each marked beside the curves.
     """
 
     title: str
@@ -107,6 +128,7 @@ class Graph:
     described: Cell
     mark_x: float | None = None
     mark_label: str = ""
+    asked: tuple[AskedPoint, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -65,6 +65,9 @@ class Table:
         Whether it has one row only.
     subject : str
         Where its rows are subjects of their own, the first part of these: "certificate".
+    superseded_by : str
+        The id of the table in which the same is typed now; its own rows of older inspections are
+        read on, and it is offered only where it has any.
     """
 
     id: str
@@ -73,6 +76,7 @@ class Table:
     columns: tuple[Field, ...]
     single: bool = False
     subject: str = ""
+    superseded_by: str = ""
 
     def column(self, name: str) -> Field | None:
         """Return a column by its name.

@@ -5,6 +5,7 @@ from inspector.criteria.hull.lightship_and_roll import ROLL_FACTORS
 
 TANK_KINDS = (
     "fuel",
+    "cargo fuel",
     "fresh water",
     "sewage",
     "grey water",
@@ -21,8 +22,9 @@ PLANS = ("keep", "convert", "remove")
 TANKS = Table(
     "tanks",
     "Tanks",
-    "Every tank with its capacity, what is in it now, and what is planned for it; "
-    "centres from the capacity plan.",
+    "Every tank once, with its capacity, what is in it now, and what is planned for it; centres "
+    "from the capacity plan. Range, water, holding, free surfaces and weight are read from here. "
+    "Fuel carried as cargo is kept apart from her own.",
     (
         column("name", "Tank", kind="text", needed=True),
         column("kind", "Contents", kind="choice", choices=TANK_KINDS),
@@ -39,6 +41,8 @@ TANKS = Table(
         column("free_surface", "Free-surface inertia", "m⁴", high=1e6),
         column("plan", "Plan", kind="choice", choices=PLANS),
         column("becomes", "Holds after conversion", kind="choice", choices=TANK_KINDS),
+        column("steel", "Mass of the tank itself, where it comes out", "t", high=2000),
+        column("used", "Is emptied as number", kind="whole", low=1, high=60),
     ),
 )
 HYDROSTATICS = Table(
@@ -72,6 +76,8 @@ HYDROSTATICS = Table(
         column("mctc", "Moment to change trim one centimetre", "t·m/cm", low=0.1, high=20_000),
         column("lcf", "Centre of flotation from the after perpendicular", "m", high=400),
         column("lcb", "Centre of buoyancy from the after perpendicular", "m", high=400),
+        column("cargo", "Cargo in that condition, not in tanks of the list", "t", high=200_000),
+        column("stores", "Stores, crew and effects in that condition", "t", high=20_000),
         column("lightship", "Lightship", "t", high=200_000),
         column(
             "lightship_lcg", "Lightship centre from the after perpendicular", "m", low=-50, high=400

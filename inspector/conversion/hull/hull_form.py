@@ -20,17 +20,16 @@ WATERPLANE = Default(
     "waterplane coefficient C_WP", Span(0.85, 0.87, 0.90), "usual for hulls with a wide transom"
 )
 CENTRE = Default("lcb, forward of midlength", Span(-2.0, -1.0, 0.0), FULL_FORM, unit="%")
-TRANSOM = Default(
-    "immersed transom area",
-    0.0,
-    "a transom is usually clear of the water at the design draught",
-    unit="m²",
-)
+# Of breadth × draught.
+TRANSOM_SHARE = Span(0.0, 0.0, 0.04)
 BULB = Default("bulb area", 0.0, "no bulb was recorded", unit="m²")
 BULB_HEIGHT = Default(
     "middle of the bulb above keel, of the draught forward", 0.4, "its height was not given"
 )
 STERN = Default("stern shape C_stern", 0.0, "normal sections aft")
+TUNNEL = Default(
+    "coefficient C_BTO of a thruster tunnel", 0.0075, "0.003 to 0.012 by how fair its openings are"
+)
 APPENDAGE_FACTOR = Default("appendage factor 1 + k2", 2.0, FULL_FORM)
 APPENDAGE_SHARE = Span(0.04, 0.045, 0.05)
 WATERLINE_SHARE = 1.02
@@ -152,6 +151,7 @@ def hull_forms(known: Particulars) -> HullForms:
         "waterplane": or_default(known.waterplane, WATERPLANE),
         "lcb": or_default(known.lcb, CENTRE),
         "appendages": or_default(known.appendage_area, _appendages(length, draught, volume)),
+        "transom": or_default(known.transom_area, _transom(known.breadth, draught)),
     }
     single, from_single = _single_values(known)
     spans = {"volume": volume, **{name: value for name, (value, _) in uncertain.items()}}
@@ -164,7 +164,7 @@ def hull_forms(known: Particulars) -> HullForms:
     return HullForms(
         _hull(known, length, single, middle),
         tuple(_hull(known, length, single, values) for values in corners),
-        (*from_length, *used, *from_single),
+        (*from_length, *used, *from_single, *((TUNNEL,) if known.tunnels else ())),
         (),
         water,
     )
@@ -184,7 +184,7 @@ def _hull(
         values["lcb"],
         values["midship"],
         values["waterplane"],
-        single["transom"],
+        values["transom"],
         (Appendage(area, single["factor"]),) if area else (),
         known.tunnels,
         single["bulb"],
@@ -272,10 +272,16 @@ def _appendages(length: float, draught: float, volume: Span) -> Default:
     return Default("appendage area", area, "4 to 5 % of the wetted surface", unit="m²")
 
 
+def _transom(breadth: float, draught: float) -> Default:
+    """Return the immersed area of a transom [m²] where nobody measured it, as a listed default."""
+    area = TRANSOM_SHARE * (breadth * draught)
+    why = "clear of the water at the design draught as a rule, and immersed where she is laden aft"
+    return Default("immersed transom area", area, why, unit="m²")
+
+
 def _single_values(known: Particulars) -> tuple[dict[str, float], tuple[Default, ...]]:
     """Return what enters as one number, with the defaults of what nobody gave."""
     given = {
-        "transom": (known.transom_area, TRANSOM),
         "bulb": (known.bulb_area, BULB),
         "stern": (known.stern, STERN),
         "factor": (known.appendage_factor, APPENDAGE_FACTOR),

@@ -7,6 +7,10 @@ from dataclasses import dataclass
 from inspector.conversion.core.span import ConversionError
 from inspector.values.formatting import amount
 
+TENTH = 0.1
+# Each halves what is not known of a share: sixty leave nothing of a float.
+HALVINGS = 60
+
 
 class BadCostLine(ConversionError):
     """A work line whose costs do not rise from low to high. Attributes: ``field``, ``line``."""
@@ -108,3 +112,50 @@ def standard_deviation(lines: Sequence[CostLine], correlation: float) -> float:
     squares = sum(line.variance for line in lines)
     total = sum(math.sqrt(line.variance) for line in lines)
     return math.sqrt(max(squares + correlation * (total * total - squares), 0.0))
+
+
+def from_tenths(name: str, p10: float, likely: float, p90: float) -> CostLine:
+    """Return the triangle of which one case in ten is below and one above the ends given.
+
+    People who name a low and a high mostly mean these, and not what can happen at worst.
+
+    Parameters
+    ----------
+    name : str
+    p10, likely, p90 : float
+        Costs that rise in this order, none below 0 [currency].
+
+    Returns
+    -------
+    CostLine
+        Its low end is never below 0, since no work costs less than nothing.
+
+    Raises
+    ------
+    BadCostLine
+        They do not rise.
+
+    References
+    ----------
+    The triangular distribution, as in any textbook of probability: with r the share of the width
+    below the peak, peak - P10 = w (r - sqrt(0.1 r)), and alike above it.
+    """
+    given = CostLine(name, p10, likely, p90)
+    below, above = likely - p10, p90 - likely
+    if p10 == p90:
+        return given
+    # The share of the width below the peak: from a tenth, where P10 is the peak itself.
+    least, most = TENTH, 1 - TENTH
+    for _ in range(HALVINGS):
+        share = (least + most) / 2
+        if below * _inner(1 - share) > above * _inner(share):
+            least = share
+        else:
+            most = share
+    width = (below + above) / (_inner(share) + _inner(1 - share))
+    return CostLine(name, max(likely - share * width, 0.0), likely, likely + (1 - share) * width)
+
+
+def _inner(share: float) -> float:
+    """The part of the width of a triangle between its tenth and its peak, on one side."""
+    return share - math.sqrt(TENTH * share)

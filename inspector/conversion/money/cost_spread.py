@@ -101,33 +101,136 @@ def spread(
     ----------
     Model of our own: triangles joined by a Gaussian copula, as in any textbook of simulation.
     """
+    lines = tuple(lines)
     if not lines:
         raise ConversionError("There is no priced work line to sum.", field="lines")
+    drawn = drawn_together((lines,), correlation, draws, start)
+    return spread_of(lines, drawn)
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """Groups of lines that were drawn together.
+
+    Parameters
+    ----------
+    sums : tuple of list of float
+        Of each group, its sum in each draw [as its lines].
+    cells : tuple of list of list of int
+        Of each group and line, the cell of its table in each draw.
+    luck : list of float
+        The common part of the luck in each draw: a normal variate [-].
+    correlation : float
+        [-]
+    """
+
+    sums: tuple[list[float], ...]
+    cells: tuple[list[list[int]], ...]
+    luck: list[float]
+    correlation: float
+
+
+def drawn_together(
+    groups: Sequence[Sequence[CostLine]],
+    correlation: float = CORRELATION,
+    draws: int = DRAWS,
+    start: int = RANDOM_START,
+) -> Drawn:
+    """Return stratified draws of several groups of lines, all with the common part of their luck.
+
+    Parameters
+    ----------
+    groups : sequence of sequence of CostLine
+    correlation : float
+        Of the normal variates behind all lines, 0 to 1 [-].
+    draws : int
+        How many [-].
+    start : int
+        Start of the random numbers.
+
+    Returns
+    -------
+    Drawn
+
+    Raises
+    ------
+    ConversionError
+        The correlation is not from 0 to 1.
+
+    References
+    ----------
+    As ``spread``.
+    """
     if not 0 <= correlation <= 1:
         raise ConversionError(
             f"The correlation must be 0 to 1, not {show(correlation, '')}.", field="correlation"
         )
-    cells_of_lines = _cells(len(lines), correlation, draws, start)
-    totals = [0.0] * draws
-    for line, cells in zip(lines, cells_of_lines, strict=True):
-        costs = map(_cost_table(line).__getitem__, cells)
-        totals = list(map(add, totals, costs))
+    luck, of_all = _cells(sum(map(len, groups)), correlation, draws, start)
+    cells, sums = [], []
+    for lines in groups:
+        of_group, of_all = of_all[: len(lines)], of_all[len(lines) :]
+        totals = [0.0] * draws
+        for line, of_line in zip(lines, of_group, strict=True):
+            costs = map(_cost_table(line).__getitem__, of_line)
+            totals = list(map(add, totals, costs))
+        cells.append(of_group)
+        sums.append(totals)
+    return Drawn(tuple(sums), tuple(cells), luck, correlation)
+
+
+def spread_of(lines: Sequence[CostLine], drawn: Drawn) -> Spread:
+    """Return the spread of the first group that was drawn.
+
+    Parameters
+    ----------
+    lines : sequence of CostLine
+        The lines of that group.
+    drawn : Drawn
+
+    Returns
+    -------
+    Spread
+
+    References
+    ----------
+    As ``spread``.
+    """
+    totals = drawn.sums[0]
     ordered = sorted(totals)
     base = sum(line.likely for line in lines)
     mean = sum(line.mean for line in lines)
     return Spread(
         base,
         mean,
-        math.sqrt(sum((total - mean) ** 2 for total in totals) / draws),
-        # One in ten below and above, the middle, and the four in five that planners use.
-        *(_quantile(ordered, share) for share in (0.1, 0.5, 0.8, 0.9)),
-        within=bisect_right(ordered, base) / draws,
-        correlation=correlation,
-        drivers=_drivers(lines, cells_of_lines, totals),
+        math.sqrt(sum((total - mean) ** 2 for total in totals) / len(totals)),
+        *quantiles(ordered),
+        within=bisect_right(ordered, base) / len(totals),
+        correlation=drawn.correlation,
+        drivers=_drivers(lines, drawn.cells[0], totals),
     )
 
 
-def _quantile(ordered: list[float], share: float) -> float:
+def quantiles(ordered: Sequence[float]) -> tuple[float, float, float, float]:
+    """Return P10, P50, P80 and P90 of sums that are in order.
+
+    Parameters
+    ----------
+    ordered : sequence of float
+        [currency]
+
+    Returns
+    -------
+    tuple of float
+        One in ten below and above, the middle, and the four in five that planners use [currency].
+
+    References
+    ----------
+    Quantiles of a sample, as in any textbook of statistics.
+    """
+    return tuple(_quantile(ordered, share) for share in (0.1, 0.5, 0.8, 0.9))
+
+
+def _quantile(ordered: Sequence[float], share: float) -> float:
     return ordered[min(int(share * len(ordered)), len(ordered) - 1)]
 
 
@@ -138,8 +241,10 @@ def _normal_strata(draws: int) -> tuple[float, ...]:
     return tuple(inverse((number + 0.5) / draws) for number in range(draws))
 
 
-def _cells(count: int, correlation: float, draws: int, start: int) -> list[list[int]]:
-    """For each line the cell of its table in each draw.
+def _cells(
+    count: int, correlation: float, draws: int, start: int
+) -> tuple[list[float], list[list[int]]]:
+    """The common luck of each draw, and for each line the cell of its table in each draw.
 
     The common part and the own part are shuffles of the same strata. Every line takes the own part
     from another place of one ring, so that each line's own draws are exactly stratified and any two
@@ -160,7 +265,8 @@ def _cells(count: int, correlation: float, draws: int, start: int) -> list[list[
         places = chance.sample(range(draws), count)
     else:
         places = [chance.randrange(draws) for _ in range(count)]
-    return [list(map(add, shared, ring[place : place + draws])) for place in places]
+    cells = [list(map(add, shared, ring[place : place + draws])) for place in places]
+    return common, cells
 
 
 @lru_cache(maxsize=1)

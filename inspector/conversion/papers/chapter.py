@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from inspector.assess.papers.surveys_due import Due
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Chapter
+from inspector.conversion.core.claims import CLASS_CONDITIONS, open_conditions
 from inspector.conversion.core.figure import Gap
 from inspector.conversion.papers import presentation
 from inspector.conversion.papers.calculation import papers_of
@@ -37,9 +38,12 @@ def chapter(case: Case) -> Chapter:
     """
     papers = papers_of(case)
     shared = {
-        "warnings": tuple(_warnings(case)),
-        "faults": case.faults(*TABLES),
-        "particulars": tuple(table.id for table in TABLES),
+        "warnings": (
+            *open_conditions(case.rows(CLASS_CONDITIONS), case.today),
+            *_warnings(case),
+        ),
+        "faults": case.faults(*TABLES, CLASS_CONDITIONS),
+        "particulars": tuple(table.id for table in (*TABLES, CLASS_CONDITIONS)),
     }
     services = (presentation.services_table(papers.services),) if papers.services else ()
     if not papers.timelines:

@@ -223,7 +223,7 @@ def _balances(
     if not any(generator.counts for generator in plant.sets):
         return {}
     # The same sets against two lists: as she is, and with what the conversion adds.
-    lists = {"present": particulars.present_consumers, "converted": particulars.consumers}
+    lists = {"present": particulars.present_consumers, "converted": particulars.consumers_after}
     return {
         name: balances_by_island(plant, consumers, drawn, factor)
         for name, consumers in lists.items()

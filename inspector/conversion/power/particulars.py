@@ -1,5 +1,6 @@
 """The tables of particulars of the power plant, from generating sets to the shore connection."""
 
+from inspector.conversion.core.engine_rows import ENGINES as ALL_ENGINES
 from inspector.conversion.core.particulars import Table, column
 from inspector.conversion.power.electrical_loads import CONDITIONS
 from inspector.conversion.power.plant_elements import ACTS, KINDS
@@ -28,7 +29,7 @@ def _yes_no(name: str, label: str) -> Field:
 GENERATORS = Table(
     "plant_generators",
     "Generating sets",
-    "From the plates: one row per set, the harbour and emergency sets too.",
+    "As typed before; each set is typed once now, among engines and generating sets.",
     (
         _name(),
         column("bus", "Bus it feeds, as named on the board", kind="text", needed=True),
@@ -37,17 +38,18 @@ GENERATORS = Table(
         _yes_no("emergency", "Emergency set"),
         _yes_no("out", "Out of order"),
     ),
+    superseded_by=ALL_ENGINES.id,
 )
 ENGINES = Table(
     "plant_engines",
     "Engines that drive by shaft",
-    "Main engines that turn a propeller or thruster; a shaft generator is a set that needs its "
-    "engine.",
+    "As typed before; each engine is typed once now, among engines and generating sets.",
     (
         _name(),
         column("rated", "Rated power", "kW", low=0.1, high=100_000, needed=True),
         _yes_no("out", "Out of order"),
     ),
+    superseded_by=ALL_ENGINES.id,
 )
 TIES = Table(
     "plant_ties",

@@ -6,8 +6,12 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from inspector.conversion.core.case import Case
+from inspector.conversion.core.engine_rows import ENGINES as ALL_ENGINES
+from inspector.conversion.core.engine_rows import sets_of, shaft_engines_of, without_typed
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import ConversionError
+from inspector.conversion.core.tank_rows import name_key
+from inspector.conversion.core.things import Thing, read_things
 from inspector.conversion.power.electrical_loads import STATION_KEEPING, Consumer
 from inspector.conversion.power.particulars import (
     DEMAND_COLUMNS,
@@ -26,6 +30,7 @@ from inspector.conversion.power.plant_elements import (
     MainEngine,
     Thruster,
     Tie,
+    alternatives,
 )
 
 Element = TypeVar("Element")
@@ -41,11 +46,14 @@ class PlantParticulars:
     consumers : tuple of Consumer
     faults : tuple of str
         One sentence for each row that could not be used.
+    leaving : frozenset of str
+        The names of the loads that come off with the conversion.
     """
 
     plant: Plant
     consumers: tuple[Consumer, ...]
     faults: tuple[str, ...]
+    leaving: frozenset[str] = frozenset()
 
     @property
     def present_consumers(self) -> tuple[Consumer, ...]:
@@ -56,6 +64,11 @@ class PlantParticulars:
     def new_consumers(self) -> tuple[Consumer, ...]:
         """The loads that come with the conversion."""
         return tuple(consumer for consumer in self.consumers if consumer.new)
+
+    @property
+    def consumers_after(self) -> tuple[Consumer, ...]:
+        """The loads after the conversion: those that stay and those that come."""
+        return tuple(each for each in self.consumers if name_key(each.name) not in self.leaving)
 
     @property
     def engine_names(self) -> frozenset[str]:
@@ -79,9 +92,15 @@ def read_plant(case: Case) -> PlantParticulars:
     As typed by the surveyor.
     """
     reader = _Reader()
-    sets = reader.named(case.rows(GENERATORS), _generator)
+    typed_sets, typed_engines = case.rows(GENERATORS), case.rows(ENGINES)
+    among, refused = sets_of(case.rows(ALL_ENGINES))
+    reader.faults += refused
+    sets = reader.named((*typed_sets, *without_typed(among, typed_sets)), _generator)
     ties = reader.named(case.rows(TIES), _tie)
-    engines = reader.named(case.rows(ENGINES), _engine)
+    # Only engines that turn a thruster or propeller of the plant belong to it.
+    feeds = {name for row in case.rows(THRUSTERS) for name in alternatives(row.text("feed"))}
+    turning = [row for row in shaft_engines_of(case.rows(ALL_ENGINES)) if row["name"] in feeds]
+    engines = reader.named((*typed_engines, *without_typed(turning, typed_engines)), _engine)
     buses = {generator.bus for generator in sets} | {bus for tie in ties for bus in tie.buses}
     clash = sorted(reader.taken & buses)
     # A failure is named by its element, so that a name must not mean two of them.
@@ -97,13 +116,16 @@ def read_plant(case: Case) -> PlantParticulars:
     thrusters = reader.named(case.rows(THRUSTERS), lambda row: _thruster(row, main_buses, engines))
     dependencies = reader.rows(case.rows(DEPENDENCIES), _dependency)
     consumers = reader.rows(case.rows(LOADS), lambda row: _consumer(row, main_buses))
+    things = read_things(case)
+    consumers += reader.things(things, consumers, main_buses)
+    leaving = frozenset(thing.key for thing in things if not thing.goes_on)
     # What no single row shows, such as loads that add up to more than any board, is refused here.
     try:
         hotel = _hotel_loads(consumers, main_buses)
         plant = Plant(sets, ties, thrusters, engines, dependencies, hotel)
     except ConversionError as problem:
-        return PlantParticulars(Plant(), consumers, (*reader.faults, str(problem)))
-    return PlantParticulars(plant, consumers, tuple(reader.faults))
+        return PlantParticulars(Plant(), consumers, (*reader.faults, str(problem)), leaving)
+    return PlantParticulars(plant, consumers, tuple(reader.faults), leaving)
 
 
 @dataclass
@@ -136,6 +158,28 @@ class _Reader:
             self.taken.add(element.name)
             kept.append(element)
         return tuple(kept)
+
+    def things(
+        self, things: Iterable[Thing], typed: Iterable[Consumer], buses: Sequence[str]
+    ) -> tuple[Consumer, ...]:
+        """Return the loads of what goes on, without those that the table of loads has."""
+        names, made = {name_key(consumer.name) for consumer in typed}, []
+        for thing in things:
+            if not thing.goes_on or not thing.takes or thing.key in names:
+                continue
+            try:
+                made.append(_load_of(thing, buses))
+            except ConversionError as problem:
+                self.faults.append(str(problem))
+        return tuple(made)
+
+
+def _load_of(thing: Thing, buses: Sequence[str]) -> Consumer:
+    """Return what a thing takes as a load that comes with the conversion."""
+    consumer = Consumer(thing.name, thing.row.text("bus"), thing.takes, new=True)
+    if consumer.bus:
+        check_bus(consumer.name, consumer.bus, buses)
+    return consumer
 
 
 def _natural_order(row: Row) -> list[tuple[int, str]]:

@@ -7,7 +7,12 @@ from inspector.conversion.core.chapter import Requirement
 from inspector.conversion.core.figure import Figure, Gap, no_figure
 from inspector.conversion.core.span import Span
 from inspector.conversion.range.consumables import Limits, limits
-from inspector.conversion.range.economical_speed import Economy, economical_speed, fuel_margin
+from inspector.conversion.range.economical_speed import (
+    Economy,
+    economical_speed,
+    fuel_margin,
+    range_beside_station,
+)
 from inspector.conversion.range.fuel_on_board import tank_gaps, usable_fuel
 from inspector.conversion.range.particulars import Inputs
 from inspector.conversion.range.passages import Passage, passage
@@ -34,6 +39,10 @@ class Results:
         Fuel left after the brief's range and days [t].
     by_running : tuple of (int, Passage)
         Main engines running -> the passage at the brief's speed; empty with a single engine.
+    beside_station : Figure or None
+        Range on the fuel that the brief's days on station leave [nmi]; None without such days.
+    ship : Ship or None
+        All that range depends on; None while power or engines are not known.
     lasting : Limits or None
         How long everything on board lasts; None where the brief names no persons.
     """
@@ -44,6 +53,8 @@ class Results:
     margin: Figure | None
     lasting: Limits | None
     by_running: tuple[tuple[int, Passage], ...] = ()
+    beside_station: Figure | None = None
+    ship: Ship | None = None
 
 
 def calculate(inputs: Inputs) -> Results:
@@ -80,7 +91,10 @@ def calculate(inputs: Inputs) -> Results:
     if persons:
         lasting = limits(inputs.stores, persons, _fuel_days(at_speed, economy))
     by_running = _by_running(ship, speed) if ship and speed else ()
-    return Results(fuel, at_speed, economy, margin, lasting, by_running)
+    beside, station = None, inputs.brief.station
+    if at_speed is not None and station:
+        beside = range_beside_station(ship, at_speed, station)
+    return Results(fuel, at_speed, economy, margin, lasting, by_running, beside, ship)
 
 
 def _by_running(ship: Ship, speed: float) -> tuple[tuple[int, Passage], ...]:
@@ -105,6 +119,8 @@ def _ship(inputs: Inputs, fuel: Figure) -> Ship | None:
         inputs.running,
         inputs.sea_margin,
         inputs.reserve,
+        inputs.shaft_generator,
+        inputs.station_fuel,
     )
 
 
@@ -187,7 +203,12 @@ def _requirements(inputs: Inputs, results: Results) -> Iterator[Requirement]:
         yield Requirement("speed", label, 100.0, "%", offered, least=False)
     if brief.range:
         reach = at_speed.range.span if at_speed else None
-        yield Requirement("range", "Range", brief.range, "nmi", reach)
+        label = "Range"
+        # Who wants to lie on station wants to come home from it as well.
+        if brief.station:
+            label = "Range beside the days on station"
+            reach = results.beside_station.span if results.beside_station else None
+        yield Requirement("range", label, brief.range, "nmi", reach)
     if brief.endurance:
         label = "Endurance, first thing to run out"
         shortest = _shortest(results.lasting)

@@ -1,10 +1,12 @@
 """The chapter on range and endurance: it reads, calculates and presents."""
 
 from inspector.conversion.core.case import Case
-from inspector.conversion.core.chapter import Chapter
+from inspector.conversion.core.chapter import Chapter, FigureTable
+from inspector.conversion.core.claims import CLAIMS
 from inspector.conversion.core.span import ConversionError
 from inspector.conversion.range import presentation
-from inspector.conversion.range.calculation import calculate, gaps_of, requirements_of
+from inspector.conversion.range.calculation import Results, calculate, gaps_of, requirements_of
+from inspector.conversion.range.compared.claimed import claims_of_range
 from inspector.conversion.range.particulars import READ, read_inputs
 
 ID, TITLE = "range", "Range and endurance"
@@ -28,8 +30,8 @@ def chapter(case: Case) -> Chapter:
         What cannot be used is reported in it.
     """
     inputs = read_inputs(case)
-    faults = (*case.faults(*READ), *inputs.faults)
-    particulars = tuple(table.id for table in READ)
+    faults = (*case.faults(*READ, CLAIMS), *inputs.faults)
+    particulars = tuple(table.id for table in (*READ, CLAIMS))
     try:
         results = calculate(inputs)
     # A refusal by the formulas is shown as what was typed wrongly; a page never fails by it.
@@ -47,11 +49,18 @@ def chapter(case: Case) -> Chapter:
         TITLE,
         presentation.answer_of(results),
         presentation.figures_of(results),
-        presentation.tables_of(inputs, results),
+        (*presentation.tables_of(inputs, results), *_claims(case, results)),
         presentation.drawings_of(inputs, results),
+        warnings=inputs.told,
         gaps=gaps_of(inputs),
         faults=faults,
         verify=VERIFY,
         particulars=particulars,
         requirements=requirements_of(inputs, results),
     )
+
+
+def _claims(case: Case, results: Results) -> tuple[FigureTable, ...]:
+    """Return the claims beside what was found, where there are any."""
+    table = claims_of_range(case, results.ship)
+    return () if table is None else (table,)

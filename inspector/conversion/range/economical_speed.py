@@ -1,7 +1,7 @@
 """The speed of greatest range, the fuel of a whole voyage, and what the brief leaves of it."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from inspector.conversion.core.bounds import BadInput, check_ranges, plain
 from inspector.conversion.core.figure import Figure, Gap, no_figure, rest_on
@@ -35,6 +35,8 @@ class BriefBox:
         0.1 to 1000 [days].
     persons : int or None
         1 to 1000.
+    station : float or None
+        Of the endurance, spent on station, 0 to 1000 [days].
 
     Raises
     ------
@@ -46,6 +48,7 @@ class BriefBox:
     range: float | None = None
     endurance: float | None = None
     persons: int | None = None
+    station: float | None = None
 
     def __post_init__(self) -> None:
         limits = {
@@ -53,6 +56,7 @@ class BriefBox:
             "range": (1, 40_000, "nmi"),
             "endurance": (0.1, 1000, "days"),
             "persons": (1, 1000, ""),
+            "station": (0, 1000, "days"),
         }
         check_ranges("brief", self, limits)
 
@@ -95,10 +99,14 @@ def economical_speed(ship: Ship) -> Economy:
     if not found:
         gap = Gap("power by speed", "no speed is covered by it that the engines give")
         return Economy(no_figure("speed of greatest range", "kn", (gap,)), None)
-    # Dear propulsion and cheap hotel load make her slow, the other way round fast.
-    slow = _least(found, lambda drive: drive.span.high + hotel.span.low)
     likely = _least(found, lambda drive: drive.span.middle + hotel.span.middle)
-    fast = _least(found, lambda drive: drive.span.low + hotel.span.high)
+    # By how much propulsion may be dearer or cheaper is taken as at that speed: an error that
+    # differs from speed to speed would make the least jump to wherever the error is greatest.
+    driven = propulsion_burn(ship, sea_power(ship, min(likely, ship.curve.high_speed))).span
+    dear, cheap = driven.high / driven.middle, driven.low / driven.middle
+    # Dear propulsion and cheap hotel load make her slow, the other way round fast.
+    slow = _least(found, lambda drive: dear * drive.span.middle + hotel.span.low)
+    fast = _least(found, lambda drive: cheap * drive.span.middle + hotel.span.high)
     span = Span(min(slow, likely, fast), likely, max(slow, likely, fast))
     parts = rest_on(found[len(found) // 2][1], hotel)
     slowest, fastest = found[0][0], found[-1][0]
@@ -179,6 +187,59 @@ def fuel_for(legs: Iterable[tuple[str, float, Figure]]) -> Figure:
     return Figure("fuel for the mission", total, "t", formula, **parts)
 
 
+def station_burn(ship: Ship) -> Figure:
+    """Return what is burnt on station.
+
+    Parameters
+    ----------
+    ship : Ship
+
+    Returns
+    -------
+    Figure
+        [t/day]: as typed, else the hotel load at sea alone, which the gap names.
+
+    References
+    ----------
+    As typed from the log; consumption see ``engine_consumption``.
+    """
+    if ship.station_fuel is not None:
+        return Figure("burn on station", Span.exact(ship.station_fuel), "t/day", "as given")
+    by_sets = hotel_burn(replace(ship, shaft_generator=None))
+    why = "only the hotel load is counted, and thrusters that hold her burn more"
+    return replace(by_sets, gaps=(*by_sets.gaps, Gap("fuel a day on station", why)))
+
+
+def range_beside_station(ship: Ship, at: Passage, days: float) -> Figure:
+    """Return how far she goes on the fuel that days on station leave.
+
+    Parameters
+    ----------
+    ship : Ship
+    at : Passage
+        At her passage speed.
+    days : float
+        On station, 0 to 1000 [days].
+
+    Returns
+    -------
+    Figure
+        [nmi]; nothing where the days on station take all.
+
+    References
+    ----------
+    (usable fuel × (1 − reserve) − days × burn on station) / fuel per mile (common practice).
+    """
+    name, fuel = "range beside the days on station", available(ship)
+    if at.per_mile.span is None or fuel.span is None:
+        return no_figure(name, "nmi", (*at.per_mile.gaps, *fuel.gaps))
+    burn = station_burn(ship)
+    left = fuel.span - burn.span * plain("days on station", days, 0, 1000, "days")
+    reach = left.apply(lambda tonnes: max(tonnes, 0.0)) * 1000 / at.per_mile.span
+    formula = "(usable fuel × (1 − reserve) − days × burn on station) / fuel per mile"
+    return Figure(name, reach, "nmi", formula, **rest_on(at.per_mile, fuel, burn))
+
+
 def fuel_margin(ship: Ship, at: Passage, brief: BriefBox) -> Figure:
     """Return the fuel left before the reserve after the brief's range and days.
 
@@ -188,7 +249,7 @@ def fuel_margin(ship: Ship, at: Passage, brief: BriefBox) -> Figure:
     at : Passage
         The range is covered at its speed.
     brief : BriefBox
-        The rest of its endurance is spent at anchor.
+        Its days on station are counted, and the rest of its endurance is spent at anchor.
 
     Returns
     -------
@@ -210,10 +271,13 @@ def fuel_margin(ship: Ship, at: Passage, brief: BriefBox) -> Figure:
     fuel = available(ship)
     if at.burn.span is None or fuel.span is None:
         return no_figure("fuel left", "t", (*at.burn.gaps, *fuel.gaps))
-    # Whatever of the endurance the passage does not take is spent at anchor.
+    # Whatever of the endurance passage and station do not take is spent at anchor.
     days = brief.range / at.speed / HOURS
     legs = [("under way", days, at.burn)]
-    # A brief with fewer days than the passage takes asks for nothing more at anchor.
+    if brief.station:
+        legs.append(("on station", brief.station, station_burn(ship)))
+        days += brief.station
+    # A brief with fewer days than these asks for nothing more at anchor.
     if brief.endurance is not None and brief.endurance > days:
         legs.append(("at anchor", brief.endurance - days, hotel_burn(ship, "anchor")))
     need = fuel_for(legs)

@@ -19,7 +19,6 @@ from inspector.conversion.core.figure import Default, Figure, Gap, rest_on, uniq
 from inspector.conversion.core.span import Span, span
 from inspector.criteria.core.source import Source
 from inspector.criteria.tanks.tank_contents import COLDEST, FUELS, WARMEST, factor_15
-from inspector.values.formatting import show
 
 TABLE_54B = Source.seen(
     "ASTM D1250 / API MPMS 11.1, table 54B, generalized products",
@@ -97,34 +96,6 @@ class FuelTank:
             "suction": (0, 1, ""),
         }
         check_ranges(self.name, self, limits, spans=True)
-
-
-def each_once(tanks: Iterable[FuelTank]) -> tuple[tuple[FuelTank, ...], tuple[str, ...]]:
-    """Return each tank once by its name, the smaller where two rows of it differ.
-
-    Parameters
-    ----------
-    tanks : iterable of FuelTank
-
-    Returns
-    -------
-    tuple of (tuple of FuelTank, tuple of str)
-        The tanks, and one sentence for each that is typed more than once.
-
-    References
-    ----------
-    Model of our own: no fuel is counted twice.
-    """
-    kept: dict[str, FuelTank] = {}
-    faults = []
-    for tank in sorted(tanks, key=lambda each: (span(each.volume).low, repr(each))):
-        name = " ".join(tank.name.casefold().split())
-        if name in kept:
-            counted = show(span(kept[name].volume).low, "m³")
-            faults.append(f"{tank.name}: this tank is typed more than once; {counted} count.")
-        else:
-            kept[name] = tank
-    return tuple(sorted(kept.values(), key=repr)), tuple(faults)
 
 
 def density_at(density: float | Span, temperature: float | Span) -> Span:

@@ -82,6 +82,11 @@ class PointsCurve:
             raise BadInput(problem, field="speed points", value=len(self.points))
 
     @property
+    def from_fuel(self) -> bool:
+        """Whether every point is fuel per day, so that the burn itself was read."""
+        return all(point.from_fuel for point in self.points)
+
+    @property
     def kind(self) -> str:
         """ "log" where any point is of a log: the others then carry its weather too."""
         return "log" if any(point.kind == "log" for point in self.points) else "trial"
@@ -115,8 +120,8 @@ class PointsCurve:
         Returns
         -------
         Figure
-            [kW]; its span is twice the scatter (3 % at the least) either way, doubled beyond the
-            points.
+            [kW]; its span is twice the scatter (3 % at the least) either way, growing to the
+            double of that a knot beyond the points.
 
         Raises
         ------
@@ -131,12 +136,15 @@ class PointsCurve:
         if not self.low_speed <= speed <= self.high_speed:
             return _beyond(self.method, speed, self.low_speed, self.high_speed)
         fit = self.fit
-        # A knot beyond the points the scatter is doubled: the fit is carried there and not
-        # measured.
-        inside = self.low_speed + BEYOND <= speed <= self.high_speed - BEYOND
+        # Beyond the points the scatter grows, and a knot beyond it is doubled: the fit is carried
+        # there and not measured. It grows from the last point on, since a jump would make a speed
+        # just past it look cheaper at its low end than any that was measured.
+        slowest, fastest = self.low_speed + BEYOND, self.high_speed - BEYOND
+        beyond = max(slowest - speed, speed - fastest, 0.0)
+        inside = beyond == 0
         closest = LEAST_SCATTER.value
         # Twice the scatter holds about 95 % of the points; 0.9 keeps the low end above nothing.
-        share = min(2 * max(fit.scatter, closest) * (1 if inside else 2), 0.9)
+        share = min(2 * max(fit.scatter, closest) * (1 + beyond / BEYOND), 0.9)
         defaults = (LEAST_SCATTER,) if fit.scatter < closest else ()
         formula = sentence(
             "P = {power} × (V in kn) to the power {exponent}, scatter {scatter}",
@@ -215,6 +223,11 @@ class AdmiraltyCurve:
         """The points with a displacement, by their speeds."""
         known = (point for point in weathered(self.points) if point.displacement is not None)
         return tuple(sorted(known, key=lambda point: point.speed))
+
+    @property
+    def from_fuel(self) -> bool:
+        """Whether every point is fuel per day, so that the burn itself was read."""
+        return all(point.from_fuel for point in self.usable)
 
     @property
     def kind(self) -> str:

@@ -4,19 +4,31 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TypeVar
 
+from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.case import Case
+from inspector.conversion.core.engine_rows import ENGINES, GENERATOR, PROPELLER, engines_of_plant
 from inspector.conversion.core.figure import Gap
 from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError, Span
-from inspector.conversion.hull.hull_form import Particulars
+from inspector.conversion.core.tank_rows import holds_after, tanks_once
+from inspector.conversion.hull.hull_form import TUNNEL, Particulars
+from inspector.conversion.hull.hull_geometry import Tunnel
 from inspector.conversion.hull.propulsive_power import Propulsion
 from inspector.conversion.power.electrical_loads import demand
+from inspector.conversion.power.particulars import ENGINES as PLANT_ENGINES
+from inspector.conversion.power.particulars import GENERATORS as PLANT_SETS
 from inspector.conversion.power.plant_rows import read_plant
+from inspector.conversion.range.compared.two_tables import (
+    hotel_loads_that_differ,
+    plants_that_differ,
+    stores_in_tanks,
+)
 from inspector.conversion.range.economical_speed import BriefBox
 from inspector.conversion.range.engines import ConsumptionPoint, Engine
 from inspector.conversion.range.engines_together import together
-from inspector.conversion.range.fuel_on_board import FuelTank, each_once
+from inspector.conversion.range.fuel_by_speed import BURNS, EVERYTHING, Plant, point_of_burn
+from inspector.conversion.range.fuel_on_board import FuelTank
 from inspector.conversion.range.hotel_load import Hotel
 from inspector.conversion.range.speed_points import SpeedPoint
 from inspector.conversion.range.speed_power import PowerCurves, power_curves
@@ -25,39 +37,28 @@ from inspector.conversion.stability.floating_condition import displacement
 from inspector.conversion.stability.particulars import read_weights
 from inspector.conversion.stability.starting_condition import StartingCondition
 from inspector.record.typed_values import typed_number
+from inspector.values.formatting import show
+from inspector.values.quantity import Cell
 
+BY_SETS, BY_SHAFT = "generating sets", "shaft generators"
+HOTEL_FROM = (BY_SETS, BY_SHAFT)
 SPEEDS = Table(
     "speeds",
-    "Speed and power points",
-    "From the log or a trial: three points over two knots tell more than any formula.",
+    "Speed with fuel or power",
+    "From the log or a trial, with fuel a day or with shaft power: three points over two knots "
+    "tell more than any formula.",
     (
         column("speed", "Speed", "kn", needed=True, low=1, high=60),
-        column("power", "Shaft power, all engines", "kW", needed=True, low=1, high=60_000),
+        column("fuel", "Fuel a day", "t/day", low=0.01, high=500),
+        column("burns", "That fuel is of", kind="choice", choices=BURNS),
+        column("power", "or shaft power, all engines", "kW", low=1, high=60_000),
         column("displacement", "Displacement then", "t", low=50, high=200_000),
         column("kind", "Where from", kind="choice", choices=("log", "trial")),
-        column("over", "Speed", kind="choice", choices=("through the water", "over the ground")),
+        column(
+            "over", "That speed is", kind="choice", choices=("through the water", "over the ground")
+        ),
         column("on", "Date", kind="date"),
         column("note", "Note", kind="text"),
-    ),
-)
-ENGINES = Table(
-    "engines",
-    "Engines",
-    "Main engines and generator engines, from their plates; "
-    "consumption from the shop trial or the log.",
-    (
-        column("name", "Engine", kind="text", needed=True),
-        column("drives", "Drives", kind="choice", choices=("propeller", "generator"), needed=True),
-        column("power", "Rated power of each", "kW", needed=True, low=1, high=30_000),
-        column("count", "How many", kind="whole", low=1, high=12),
-        column("rpm", "Rated speed", "rpm", low=300, high=3000),
-        column("year", "Year built", kind="whole", low=1930, high=2100),
-        column("rate_50", "Consumption at 50 % load", "g/kWh", low=120, high=400),
-        column("rate_75", "at 75 %", "g/kWh", low=120, high=400),
-        column("rate_100", "at 100 %", "g/kWh", low=120, high=400),
-        column(
-            "measured", "Consumption is", kind="choice", choices=("measured on board", "declared")
-        ),
     ),
 )
 PROPULSION = Table(
@@ -65,6 +66,9 @@ PROPULSION = Table(
     "Passage",
     "What the passage depends on: hotel load, margins, propellers. Each may stay empty.",
     (
+        column("hotel_from", "At sea it comes from", kind="choice", choices=HOTEL_FROM),
+        column("shaft_generator", "Shaft generators together, rated", "kW", low=1, high=20_000),
+        column("station_fuel", "Fuel a day on station, everything aboard", "t/day", high=500),
         column("hotel_sea", "Hotel load at sea", "kW", high=20_000),
         column("hotel_anchor", "Hotel load at anchor", "kW", high=20_000),
         # A reading at the switchboard is behind the generator's losses, one at the engine before
@@ -76,6 +80,10 @@ PROPULSION = Table(
         column("screws", "Propellers", kind="whole", low=1, high=2),
         column("diameter", "Propeller diameter", "m", low=0.5, high=8),
         column("pitch_ratio", "Pitch ratio", low=0.3, high=1.6),
+        column("open_water", "Open-water efficiency, if known", low=0.2, high=0.85),
+        column("shaft_height", "Centre of the propeller above the keel", "m", low=0.1, high=15),
+        column("tunnels", "Thruster tunnels", kind="whole", low=0, high=8),
+        column("tunnel_diameter", "Diameter of a tunnel", "m", low=0.2, high=5),
         column("nozzles", "Nozzles", kind="choice", choices=("yes", "no")),
         column("service", "Fouling and weather on top of the regression", low=1, high=3),
         column("transom", "Immersed transom area", "m²", high=200),
@@ -88,12 +96,12 @@ STORES = Table(
     "stores",
     "Stores and holding",
     "What the persons on board live from and leave behind. "
-    "What stays empty is a gap, never nothing.",
+    "What stays empty is a gap, never nothing. Tanks in the table of tanks need not be typed here.",
     (
-        column("water", "Fresh-water tanks", "m³", high=20_000),
+        column("water", "Fresh water, where its tanks are not listed", "m³", high=20_000),
         column("watermaker", "Watermaker, rated", "m³/day", high=500),
-        column("sewage", "Sewage tanks", "m³", high=5000),
-        column("grey", "Grey-water tanks", "m³", high=5000),
+        column("sewage", "Sewage, where its tanks are not listed", "m³", high=5000),
+        column("grey", "Grey water, where its tanks are not listed", "m³", high=5000),
         column("dry", "Dry store", "m³", high=5000),
         column("chilled", "Chill room", "m³", high=5000),
         column("frozen", "Freezer", "m³", high=5000),
@@ -112,8 +120,6 @@ STORES = Table(
 )
 TABLES = (SPEEDS, ENGINES, PROPULSION, STORES)
 READ = (*TABLES, TANKS, HYDROSTATICS)
-# The plans for a tank after which it holds no fuel.
-NO_LONGER_FUEL = ("remove", "convert")
 # The loads at which a table of engines asks for a consumption, percent of rated power.
 LOADS = (50, 75, 100)
 
@@ -141,7 +147,12 @@ class Inputs:
     faults : tuple of str
         What could not be used, one sentence each.
     gaps : tuple of Gap
-        What is to be asked about the engines.
+        What is to be asked about the engines, and what was taken from elsewhere.
+    shaft_generator, station_fuel : float or None
+        Rating of shaft generators that carry the hotel load at sea [kW], and what is burnt on
+        station [t/day].
+    told : tuple of Cell
+        Where two tables disagree.
     """
 
     brief: BriefBox
@@ -156,6 +167,9 @@ class Inputs:
     reserve: float | None
     faults: tuple[str, ...]
     gaps: tuple[Gap, ...] = ()
+    shaft_generator: float | None = None
+    station_fuel: float | None = None
+    told: tuple[Cell, ...] = ()
 
 
 class _Reader:
@@ -190,41 +204,87 @@ def read_inputs(case: Case) -> Inputs:
     Inputs
     """
     read, passage = _Reader(), case.one(PROPULSION)
+    engines, engine_gaps = _engines(case, read)
+    main, generator = engines.get(PROPELLER), engines.get(GENERATOR)
+    hotel = read.make(_hotel, passage, case, otherwise=Hotel())
+    shaft = passage.number("shaft_generator") if passage["hotel_from"] == BY_SHAFT else None
+    plant = None if main is None else Plant(main, generator, hotel, passage["running"], shaft)
     # Each part on its own, so that one refused engine does not take the tanks with it.
-    points = read.make_all(_speed_point, case.rows(SPEEDS))
+    points = read.make_all(lambda row: _speed_point(row, plant), case.rows(SPEEDS))
     known = read.make(_hull, case, case.one(HYDROSTATICS), passage)
     propulsion = read.make(_propulsion, passage)
     service = passage.number("service")
     curves = read.make(power_curves, points, known, propulsion, service, otherwise=PowerCurves(()))
-    engines = read.make_all(_driving_engine, case.rows(ENGINES))
-    fuel_rows = [row for row in case.rows(TANKS) if _holds_fuel(row)]
-    main, main_gaps = together(each for drives, each in engines if drives == "propeller")
-    generator, set_gaps = together(each for drives, each in engines if drives == "generator")
-    tanks, twice = each_once(read.make_all(_fuel_tank, fuel_rows))
+    rows, twice = tanks_once(case.rows(TANKS))
+    tanks = read.make_all(_fuel_tank, [row for row in rows if holds_after(row) == "fuel"])
+    typed = read.make(_stores, case.one(STORES), otherwise=Stores())
+    stores, told = stores_in_tanks(typed, rows)
     margin, reserve = passage.number("sea_margin"), passage.number("reserve")
     return Inputs(
         brief=read.make(_brief, case, otherwise=BriefBox()),
         curves=curves,
         main=main,
         generator=generator,
-        hotel=read.make(_hotel, passage, case, otherwise=Hotel()),
+        hotel=hotel,
         tanks=tanks,
-        stores=read.make(_stores, case.one(STORES), otherwise=Stores()),
+        stores=stores,
         running=passage["running"],
         # Typed as a surcharge in %, calculated with as a factor.
         sea_margin=None if margin is None else 1 + margin / 100,
         reserve=None if reserve is None else reserve / 100,
         faults=(*read.faults, *twice),
-        gaps=(*main_gaps, *set_gaps),
+        gaps=(*engine_gaps, *_taken_from_the_vessel(case)),
+        shaft_generator=shaft,
+        station_fuel=passage.number("station_fuel"),
+        told=(*told, *plants_that_differ(case), *hotel_loads_that_differ(case, hotel)),
     )
 
 
-def _speed_point(row: Row) -> SpeedPoint:
-    """Return a point of speed [kn] and power [kW] of a row."""
+def _engines(case: Case, read: _Reader) -> tuple[dict[str, Engine | None], tuple[Gap, ...]]:
+    """Return main engines and sets, each typed once, in this table or among the power plant."""
+    rows = [row for row in case.rows(ENGINES) if row.text("out") != "yes"]
+    rows = [row for row in rows if row.text("emergency") != "yes"]
+    plant = engines_of_plant(case.rows(PLANT_SETS), case.rows(PLANT_ENGINES))
+    found: dict[str, Engine | None] = {}
+    gaps: list[Gap] = []
+    for drives in (PROPELLER, GENERATOR):
+        typed = [row for row in rows if row.text("drives") == drives]
+        among = typed or [row for row in plant if row.text("drives") == drives]
+        made = read.make_all(_driving_engine, among)
+        found[drives], missing = together(engine for _, engine in made)
+        gaps += missing
+    return found, tuple(gaps)
+
+
+def _taken_from_the_vessel(case: Case) -> tuple[Gap, ...]:
+    """Return which main dimensions the table of hydrostatics lacks and the vessel's field gives."""
+    booklet, vessel = case.one(HYDROSTATICS), case.assessment.vessel
+    why = "the vessel's own field is taken, which may be another draught or breadth"
+    draught = any(booklet.number(name) for name in ("draught", "draught_fore", "draught_aft"))
+    lacking = {"draught": draught, "breadth": booklet.number("breadth")}
+    return tuple(
+        Gap(f"{name} in the table of hydrostatics", why)
+        for name, typed in lacking.items()
+        if not typed and typed_number(vessel.get(name), 0.1)
+    )
+
+
+def _speed_point(row: Row, plant: Plant | None) -> SpeedPoint:
+    """Return a point of speed [kn] and power [kW] of a row, which gives fuel a day or power."""
     # None where nobody said: current may then be in the speed, and the result says so.
     through = {"through the water": True, "over the ground": False}.get(row.text("over"))
     speed, power, displacement = (row.number(name) for name in ("speed", "power", "displacement"))
-    return SpeedPoint(speed, power, displacement, row["kind"], through)
+    fuel = row.number("fuel")
+    if power is None and fuel is None:
+        problem = f"Speed of {show(speed, 'kn')}: give fuel a day or shaft power beside it."
+        raise BadInput(problem, field="speed point: power", value=None)
+    if fuel is None:
+        return SpeedPoint(speed, power, displacement, row["kind"], through)
+    # Nobody runs a trial of a whole day: fuel a day is of a log, with its weather.
+    point = SpeedPoint(speed, power or 1.0, displacement, row["kind"] or "log", through)
+    if power is not None:
+        return point
+    return point_of_burn(point, plant, fuel, row.text("burns", EVERYTHING))
 
 
 def _hull(case: Case, booklet: Row, passage: Row) -> Particulars:
@@ -245,7 +305,16 @@ def _hull(case: Case, booklet: Row, passage: Row) -> Particulars:
         transom_area=passage.number("transom"),
         bulb_area=passage.number("bulb"),
         appendage_area=passage.number("appendages"),
+        tunnels=_tunnels(passage),
     )
+
+
+def _tunnels(passage: Row) -> tuple[Tunnel, ...]:
+    """Return the thruster tunnels as typed."""
+    diameter, count = passage.number("tunnel_diameter"), passage["tunnels"]
+    if diameter is None:
+        return ()
+    return (Tunnel(diameter, TUNNEL.value),) * (1 if count is None else count)
 
 
 def _propulsion(passage: Row) -> Propulsion:
@@ -255,6 +324,7 @@ def _propulsion(passage: Row) -> Propulsion:
         diameter=passage.number("diameter"),
         pitch_ratio=passage.number("pitch_ratio"),
         nozzles=_yes(passage, "nozzles"),
+        open_water=passage.number("open_water"),
     )
 
 
@@ -294,10 +364,6 @@ def _hotel(passage: Row, case: Case) -> Hotel:
     )
 
 
-def _holds_fuel(row: Row) -> bool:
-    return row.text("kind") == "fuel" and row["plan"] not in NO_LONGER_FUEL
-
-
 def _fuel_tank(row: Row) -> FuelTank:
     """Return a fuel tank of a row; its unusable rest is typed in %."""
     unusable = row.number("unusable")
@@ -305,8 +371,9 @@ def _fuel_tank(row: Row) -> FuelTank:
         row.text("name"),
         row.number("capacity"),
         "calibrated capacity",
-        row.number("density"),
-        row.number("temperature"),
+        # What a converted tank holds now says nothing of the fuel that it will hold.
+        row.number("density") if row.text("kind") == "fuel" else None,
+        row.number("temperature") if row.text("kind") == "fuel" else None,
         # Typed as what is left in the tank, calculated with as what comes out of it.
         suction=None if unusable is None else 1 - unusable / 100,
     )
@@ -335,4 +402,5 @@ def _brief(case: Case) -> BriefBox:
         endurance=typed_number(brief.get("endurance"), 0.1),
         # A brief is typed freely, and "12.0" is twelve persons as well.
         persons=None if persons is None else int(persons),
+        station=typed_number(brief.get("station"), 0),
     )

@@ -13,13 +13,15 @@ from inspector.conversion.core.span import Span
 from inspector.conversion.range.engine_consumption import burn_per_day, rate
 from inspector.conversion.range.engines import HIGHEST_LOAD, LOWEST_LOAD, Engine
 from inspector.conversion.range.hotel_load import hotel_power
-from inspector.conversion.range.sea_power import RESERVE, Ship, main_load, sea_power
+from inspector.conversion.range.sea_power import RESERVE, Ship, main_load, sea_power, shaft_load
 from inspector.values.formatting import show
 
 UNKNOWN_SETS = Engine("generator engines", 500.0, kind="auxiliary")
 # The load of a generator set above which a further one is started.
 FULL_SET = 0.85
 HOURS = 24
+FROM_FUEL = "The fuel of the main engines is her own per day, as her log has it."
+BY_SHAFT = "At sea shaft generators carry the hotel load, on the main engines."
 
 
 @dataclass(frozen=True)
@@ -74,7 +76,14 @@ def propulsion_burn(ship: Ship, power: Figure) -> Figure:
     ----------
     Power times specific consumption, see ``engine_consumption``.
     """
-    return burn_per_day(((power, rate(ship.main, _possible(main_load(ship, power.span)))),))
+    specific = rate(ship.main, _possible(main_load(ship, power.span)))
+    if ship.curve.from_fuel:
+        # Power came from her fuel by this very consumption: its error is in neither, and not twice.
+        likely = Span.exact(specific.span.middle)
+        notes = (*specific.assumptions, FROM_FUEL)
+        specific = replace(specific, span=likely, assumptions=notes)
+    whole = replace(power, span=power.span + shaft_load(ship))
+    return burn_per_day(((whole, specific),))
 
 
 def hotel_burn(ship: Ship, where: str = "sea") -> Figure:
@@ -97,7 +106,36 @@ def hotel_burn(ship: Ship, where: str = "sea") -> Figure:
     ``engine_consumption``.
     """
     power = hotel_power(ship.hotel, where)
-    sets = ship.generator
+    rating = ship.shaft_generator
+    if where == "sea" and rating is not None:
+        # What the shaft generators cannot carry is left to the sets, and mostly that is nothing.
+        left = power.span.apply(lambda load: max(load - rating, 0.0))
+        power = replace(power, span=left, assumptions=(*power.assumptions, BY_SHAFT))
+        if not left.high:
+            return replace(power, name="burn per day", unit="t/day")
+    return burn_of_sets(ship.generator, power)
+
+
+def burn_of_sets(sets: Engine | None, power: Figure) -> Figure:
+    """Return the fuel that generating sets burn for a power.
+
+    Parameters
+    ----------
+    sets : Engine or None
+        None where they are not known.
+    power : Figure
+        Of their engines together [kW].
+
+    Returns
+    -------
+    Figure
+        [t/day]
+
+    References
+    ----------
+    A further set is started at 85 % load (common practice); consumption see
+    ``engine_consumption``.
+    """
     if sets is None:
         # The published rates of auxiliaries do not depend on load or size: any will do.
         return burn_per_day(((power, rate(UNKNOWN_SETS, 0.6)),))

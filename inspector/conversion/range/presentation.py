@@ -104,6 +104,8 @@ def _figures(results: Results) -> Iterator[Figure]:
         best = results.economy.passage
         if best is not None:
             yield replace(best.range, name=f"Range at {_found_speed(best)}")
+    if results.beside_station is not None:
+        yield replace(results.beside_station, name="Range beside the days on station")
     if results.margin is not None:
         yield replace(results.margin, name="Fuel left after the brief's range and days")
 

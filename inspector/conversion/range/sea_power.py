@@ -6,7 +6,7 @@ from inspector.conversion.core.bounds import or_default, plain, within
 from inspector.conversion.core.figure import Default, Figure
 from inspector.conversion.core.span import Span
 from inspector.conversion.range.engines import Engine
-from inspector.conversion.range.hotel_load import Hotel
+from inspector.conversion.range.hotel_load import Hotel, hotel_power
 from inspector.conversion.range.speed_power import PowerCurve
 from inspector.criteria.core.source import Source
 from inspector.values.quantity import joined
@@ -50,6 +50,11 @@ class Ship:
         1.0 to 2.0 [factor: 1.15 is 15 %], on power without weather; None for the usual one.
     reserve : float or Span or None
         0.0 to 0.5 [fraction of the usable fuel]; None for the usual one.
+    shaft_generator : float or None
+        Rating of the shaft generators that carry the hotel load at sea [kW]; None where the sets
+        carry it.
+    station_fuel : float or None
+        What is burnt on station [t/day]; None where it is not known.
 
     Raises
     ------
@@ -65,6 +70,8 @@ class Ship:
     running: int | None = None
     sea_margin: float | Span | None = None
     reserve: float | Span | None = None
+    shaft_generator: float | None = None
+    station_fuel: float | None = None
 
     def __post_init__(self) -> None:
         if self.running is not None:
@@ -73,6 +80,10 @@ class Ship:
             within("sea margin", self.sea_margin, 1.0, 2.0)
         if self.reserve is not None:
             within("reserve", self.reserve, 0.0, 0.5)
+        if self.shaft_generator is not None:
+            plain("shaft generators", self.shaft_generator, 1, 20_000, "kW")
+        if self.station_fuel is not None:
+            plain("fuel a day on station", self.station_fuel, 0, 500, "t/day")
 
 
 def sea_power(ship: Ship, speed: float) -> Figure:
@@ -110,6 +121,28 @@ def sea_power(ship: Ship, speed: float) -> Figure:
     )
 
 
+def shaft_load(ship: Ship) -> Span:
+    """Return what shaft generators take from the main engines for the hotel load at sea.
+
+    Parameters
+    ----------
+    ship : Ship
+
+    Returns
+    -------
+    Span
+        [kW]; nothing without them, and never more than their rating.
+
+    References
+    ----------
+    Hotel load over the efficiency of a generator, see ``hotel_load``.
+    """
+    rating = ship.shaft_generator
+    if rating is None:
+        return Span.exact(0.0)
+    return hotel_power(ship.hotel).span.apply(lambda load: min(load, rating))
+
+
 def main_load(ship: Ship, power: Span) -> Span:
     """Return the load of each running main engine.
 
@@ -117,16 +150,16 @@ def main_load(ship: Ship, power: Span) -> Span:
     ----------
     ship : Ship
     power : Span
-        Of all main engines together [kW].
+        Of all main engines together at the propellers [kW].
 
     Returns
     -------
     Span
-        [fraction of rated power]
+        [fraction of rated power], with what shaft generators take
 
     References
     ----------
     Power over rated power (common practice).
     """
     # Engines that stand still carry nothing: one of two in use has twice the load.
-    return power / (ship.main.power * (ship.running or ship.main.count))
+    return (power + shaft_load(ship)) / (ship.main.power * (ship.running or ship.main.count))

@@ -32,6 +32,8 @@ class SpeedPoint:
         "log" (in service, weather included) or "trial" (calm water).
     through_water : bool or None
         False where the speed is over ground and not the mean of runs both ways.
+    from_fuel : bool
+        Whether the power follows from fuel per day by her engines' own consumption.
 
     Raises
     ------
@@ -44,6 +46,7 @@ class SpeedPoint:
     displacement: float | None = None
     kind: str | None = None
     through_water: bool | None = None
+    from_fuel: bool = False
 
     def __post_init__(self) -> None:
         plain("speed point: speed", self.speed, SLOWEST, FASTEST, "kn")

@@ -54,8 +54,9 @@ class PowerCurve(Protocol):
         "log" where weather is in it already, else "trial".
     low_speed, high_speed : float
         The speeds that it covers [kn].
-    is_own, is_fitted : bool
-        Whether it comes from the vessel's own points, and whether it is a fit through them.
+    is_own, is_fitted, from_fuel : bool
+        Whether it comes from the vessel's own points, whether it is a fit through them, and whether
+        all of them are fuel per day.
     """
 
     method: str
@@ -64,6 +65,7 @@ class PowerCurve(Protocol):
     high_speed: float
     is_own: bool
     is_fitted: bool
+    from_fuel: bool
 
     def at(self, speed: float) -> Figure:
         """Return the power at a speed.
@@ -111,6 +113,7 @@ class HoltropCurve:
     method: str = "regression of resistance"
     is_own = False
     is_fitted = False
+    from_fuel = False
 
     def __post_init__(self) -> None:
         if self.forms.middle is None:

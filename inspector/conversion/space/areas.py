@@ -18,6 +18,8 @@ from inspector.conversion.space.cabins import HEADROOM
 OPEN_DECK = "open deck"
 KINDS = (OPEN_DECK, "hold", "tank", "accommodation", "machinery space", "other")
 ACTS = ("given", "won", "lost")
+# What becomes of a space that is given: nothing is in it, what is in it stays, or it is taken out.
+FREE, KEPT, CLEARED = STATES = ("free", "kept", "cleared")
 USABLE = Default(
     "share of a space inside the hull that can be used",
     Span(0.80, 0.85, 0.90),
@@ -125,6 +127,9 @@ class Space:
     share : float or None
         Share of area and volume that can be used [-]. Where it is not given, an open deck is used
         whole and a space inside by USABLE.
+    state : str or None
+        One of STATES, for a space inside that is given; None where nobody said, so that none or all
+        of it may be free.
 
     Raises
     ------
@@ -139,10 +144,13 @@ class Space:
     height: float | None = None
     volume: float | None = None
     share: float | None = None
+    state: str | None = None
 
     def __post_init__(self) -> None:
         one_of(f"{self.name}: kind", self.kind, KINDS)
         one_of(f"{self.name}: act", self.act, ACTS)
+        if self.state is not None:
+            one_of(f"{self.name}: state", self.state, STATES)
         bounds = {
             "area": (0, 20_000, "m²"),
             "height": (0, 40, "m"),
@@ -164,6 +172,11 @@ class Space:
         return self.kind == OPEN_DECK
 
     @property
+    def may_be_occupied(self) -> bool:
+        """Whether nobody said if there is room in it."""
+        return self.act == "given" and not self.is_open_deck and self.state is None
+
+    @property
     def defaults(self) -> tuple[Default, ...]:
         """The usable share, where nobody gave it and it was used."""
         return (USABLE,) if self.share is None and not self.is_open_deck else ()
@@ -171,9 +184,13 @@ class Space:
     def _usable(self, whole: float) -> Span:
         """Return what of an area [m²] or volume [m³] can be used."""
         # What is on deck was deducted from the area already, and there are no linings.
-        if self.is_open_deck and self.share is None:
-            return Span.exact(whole)
-        return or_default(self.share, USABLE)[0] * whole
+        if self.is_open_deck:
+            return Span.exact(whole if self.share is None else self.share * whole)
+        usable = or_default(self.share, USABLE)[0] * whole
+        if self.act != "given" or self.state in (FREE, CLEARED):
+            return usable
+        # What is lived in already has no room for anything else.
+        return Span.exact(0.0) if self.state == KEPT else Span(0.0, None, usable.high)
 
     @property
     def usable_area(self) -> Span | None:

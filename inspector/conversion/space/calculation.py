@@ -7,6 +7,7 @@ from math import floor
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import Span
+from inspector.conversion.core.things import Thing, read_things, without_named
 from inspector.conversion.space.areas import OPEN_DECK, Balance, Space, total
 from inspector.conversion.space.particulars import (
     ENCLOSURES,
@@ -97,7 +98,10 @@ def layout(case: Case) -> Layout:
     Model of our own; tonnage by ITC 1969, floors of cabins by MLC 2006.
     """
     faults: list[str] = []
-    spaces = [*_usable_rows(case.rows(SPACES), space_of, SPACES.title, faults), *_deck(case)]
+    things = read_things(case)
+    typed = without_named([thing for thing in things if thing.footprint], case.rows(SPACES))
+    spaces = [*_usable_rows(typed, space_of, SPACES.title, faults), *_deck(case)]
+    spaces += _spaces_of(things)
     tonnage = _tonnage(case, faults)
 
     def want(row: Row) -> Want:
@@ -149,13 +153,29 @@ def _deck(case: Case) -> list[Space]:
     return [Space("open deck by the vessel's papers", OPEN_DECK, "given", area)]
 
 
+def _spaces_of(things: Sequence[Thing]) -> Iterator[Space]:
+    """Yield the deck that things stand on or leave, and the floors inside them."""
+    for thing in things:
+        area = thing.footprint
+        if not area:
+            continue
+        if thing.on_open_deck:
+            act = "lost" if thing.goes_on else "won"
+            yield Space(f"open deck under {thing.name}", OPEN_DECK, act, area)
+        if thing.has_rooms:
+            act = "won" if thing.goes_on else "lost"
+            yield Space(thing.name, "accommodation", act, area, thing.row.number("high"))
+
+
 def _tonnage(case: Case, faults: list[str]) -> Tonnage:
     """Return gross tonnage before and after, as far as certificate and volumes are known."""
     typed = typed_number(case.assessment.vessel.get("tonnage"), 1)
     # The volume behind a certificate needs the next whole tonnage too, hence the upper end.
     before = None if typed is None or typed >= 99_999 else int(typed)
-    rows = case.rows(ENCLOSURES)
+    built = [thing for thing in read_things(case) if thing.has_rooms and thing.volume]
+    rows = without_named(built, case.rows(ENCLOSURES))
     changes = _usable_rows(rows, enclosed_volume_change, ENCLOSURES.title, faults)
+    changes += [thing.volume if thing.goes_on else -thing.volume for thing in built]
     added = Span.exact(sum(changes)) if changes else None
     if before is None:
         return Tonnage(None, added, None)

@@ -4,7 +4,9 @@ from collections.abc import Iterator
 
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Chapter, FigureTable, Requirement
+from inspector.conversion.core.claims import CLAIMS, beside_claim, claims_table
 from inspector.conversion.core.figure import Default, Figure, Gap, no_figure, unique
+from inspector.conversion.core.span import Span
 from inspector.conversion.space import presentation
 from inspector.conversion.space.areas import LIMITS
 from inspector.conversion.space.cabins import HEADROOM, MLC, services
@@ -53,6 +55,8 @@ def chapter(case: Case) -> Chapter:
     persons = typed_number(case.assessment.brief.get("persons"), 0)
     days = typed_number(case.assessment.brief.get("endurance"), 0)
     tables = () if found.is_empty else tuple(_tables(found, persons, days))
+    claims = claims_table(beside_claim(case.one(CLAIMS), "berths", _berths_there(found), ""))
+    tables = tables if claims is None else (*tables, claims)
     return Chapter(
         "space",
         "Space and tonnage",
@@ -65,9 +69,15 @@ def chapter(case: Case) -> Chapter:
         defaults=unique(*(space.defaults for space in found.spaces), _crew_assumed(found)),
         faults=(*case.faults(*TABLES), *found.faults),
         verify="" if found.is_empty else VERIFY,
-        particulars=tuple(table.id for table in TABLES),
+        particulars=tuple(table.id for table in (*TABLES, CLAIMS)),
         requirements=tuple(_requirements(found, persons)),
     )
+
+
+def _berths_there(found: Layout) -> Span | None:
+    """Return the berths in cabins that are there already; None where no such cabin is listed."""
+    there = [want.persons for want in found.wants if not want.built and want.persons]
+    return Span.exact(sum(there)) if there else None
 
 
 def _crew_assumed(found: Layout) -> tuple[Default, ...]:
@@ -209,7 +219,13 @@ def _gaps_of_spaces(found: Layout) -> Iterator[Gap]:
         "Whether it takes cabins ({headroom}) is not known, and it counts as if it did.",
         headroom=Quantity.exact(HEADROOM, "m"),
     )
+    occupied = (
+        "Free, kept or cleared: none or all of it counts until that is said, since what is "
+        "lived in has no room for anything else."
+    )
     for space in found.spaces:
+        if space.may_be_occupied:
+            yield Gap(f"Whether {space.name} is free", occupied)
         if not space.is_open_deck and space.act != "lost" and space.height is None:
             yield Gap(f"Clear height of {space.name}", why)
 

@@ -6,7 +6,15 @@ from functools import cached_property
 from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.span import Span
-from inspector.conversion.space.areas import ACTS, KINDS, Space, clear_length, net_area
+from inspector.conversion.core.things import LIST
+from inspector.conversion.space.areas import (
+    ACTS,
+    KINDS,
+    STATES,
+    Space,
+    clear_length,
+    net_area,
+)
 from inspector.conversion.space.cabins import OCCUPANTS, Shortfall, least_floor_over, shortfalls
 
 SPACES = Table(
@@ -27,6 +35,7 @@ SPACES = Table(
         column("area", "Area, if known by itself", "m²", high=20_000),
         column("volume", "Volume, if known by itself", "m³", high=100_000),
         column("share", "Share that can be used", "%", high=100),
+        column("state", "If given: is it", kind="choice", choices=STATES),
     ),
 )
 WANT_KINDS = (
@@ -71,7 +80,8 @@ WANTS = Table(
 ENCLOSURES = Table(
     "enclosures",
     "Enclosed volume for tonnage",
-    "Deckhouses and other enclosed space that is added or removed, by its inner sides.",
+    "As typed before; a house is typed once now, with its outside size, among what comes off and "
+    "goes on.",
     (
         column("name", "What", kind="text", needed=True),
         column("act", "Added or removed", kind="choice", choices=("added", "removed"), needed=True),
@@ -80,6 +90,7 @@ ENCLOSURES = Table(
         column("height", "Height", "m", high=40),
         column("volume", "Volume, if known by itself", "m³", high=100_000),
     ),
+    superseded_by=LIST,
 )
 TABLES = (SPACES, WANTS, ENCLOSURES)
 
@@ -110,6 +121,7 @@ def space_of(row: Row) -> Space:
         row.number("height"),
         row.number("volume"),
         None if share is None else share / 100,
+        row["state"],
     )
 
 

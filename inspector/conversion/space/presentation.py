@@ -60,7 +60,7 @@ def spaces_table(spaces: Sequence[Space]) -> FigureTable:
         (
             space.name,
             space.kind,
-            space.act,
+            space.act if space.state is None else f"{space.act}, {space.state}",
             _exact(space.area, "m²", 2),
             _exact(space.height, "m", 2),
             _quantity(space.usable_area, "m²"),

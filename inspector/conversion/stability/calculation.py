@@ -6,7 +6,12 @@ from dataclasses import dataclass
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.figure import Figure, Gap, no_figure
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
+from inspector.conversion.core.side_area import SideArea, side_area, sizes_built
 from inspector.conversion.core.span import ConversionError, Span
+from inspector.conversion.core.tank_rows import tanks_once
+from inspector.conversion.core.things import read_things
+from inspector.conversion.power.particulars import EXPOSURE
+from inspector.conversion.space.particulars import ENCLOSURES
 from inspector.conversion.stability import floating_condition as floating
 from inspector.conversion.stability.booklet.booklet_tables import (
     LEVERS,
@@ -15,8 +20,11 @@ from inspector.conversion.stability.booklet.booklet_tables import (
     typed_levers,
 )
 from inspector.conversion.stability.booklet.hydrostatic_table import HydrostaticTable
-from inspector.conversion.stability.deck_loads import DeckLoad, deck_load
+from inspector.conversion.stability.compared.contents_and_displacement import unexplained
+from inspector.conversion.stability.compared.work_line_weights import work_lines_that_differ
+from inspector.conversion.stability.deck_loads import DeckLoad
 from inspector.conversion.stability.free_surfaces import free_surfaces
+from inspector.conversion.stability.heights_together import together
 from inspector.conversion.stability.kg_limit import is_fluid, kg_limit
 from inspector.conversion.stability.levers.intact_criteria import (
     INITIAL_GM,
@@ -45,11 +53,13 @@ from inspector.conversion.stability.metacentric_height import (
     height_of_metacentre,
     metacentric_height,
 )
-from inspector.conversion.stability.particulars import DECKS, WeightList, read_weights
+from inspector.conversion.stability.particulars import WeightList, read_weights
 from inspector.conversion.stability.roll_period import ROLL_GM, gm_by_roll_period
 from inspector.conversion.stability.starting_condition import StartingCondition
+from inspector.conversion.stability.things_on_deck import loads_on_deck
 from inspector.conversion.stability.weights import Weight, kg_rise
 from inspector.values.errors import InspectorError
+from inspector.values.quantity import Cell
 
 
 @dataclass(frozen=True)
@@ -121,6 +131,10 @@ class Stability:
     wind : SevereWind or None
         Severe wind and rolling; None where it is not known.
     deck_loads : tuple of DeckLoad
+    side : SideArea
+        In the wind after the changes.
+    disagreements : tuple of Cell
+        Where what was typed contradicts itself, one sentence each.
     faults : tuple of str
         What could not be used, one sentence each.
     """
@@ -132,6 +146,8 @@ class Stability:
     criteria: tuple[CriterionResult, ...]
     wind: SevereWind | None
     deck_loads: tuple[DeckLoad, ...]
+    side: SideArea
+    disagreements: tuple[Cell, ...]
     faults: tuple[str, ...]
 
     @property
@@ -190,7 +206,8 @@ def calculate(case: Case) -> Stability:
     faults = [*weight_list.faults]
     table = hydrostatic_table(case, faults)
     condition = _condition(weight_list.weights, start, table, case)
-    loads = _deck_loads(case, faults)
+    loads, told = loads_on_deck(case, weight_list, faults)
+    side = _side(case)
     levers = levers_after(
         typed_levers(case, faults),
         cross_curves(case, faults),
@@ -200,8 +217,18 @@ def calculate(case: Case) -> Stability:
         condition.fluid_kg,
     )
     criteria = _criteria(levers.levers, condition, start, faults)
-    wind = _wind(levers.levers, condition, start, faults)
-    return Stability(weight_list, start, condition, levers, criteria, wind, loads, tuple(faults))
+    wind = _wind(levers.levers, condition, start, side, faults)
+    tanks, _ = tanks_once(case.rows(TANKS))
+    lines = work_lines_that_differ(case, weight_list)
+    told = (*unexplained(start, tanks), *told, *side.told, *lines)
+    shown = (weight_list, start, condition, levers, criteria, wind, loads, side, told)
+    return Stability(*shown, tuple(faults))
+
+
+def _side(case: Case) -> SideArea:
+    """Return the side area in the wind after the changes."""
+    built = sizes_built(read_things(case), case.rows(ENCLOSURES))
+    return side_area(case.one(HYDROSTATICS), case.one(EXPOSURE), built)
 
 
 def weight_changes(weights: Sequence[Weight]) -> tuple[Figure, ...]:
@@ -245,10 +272,12 @@ def _condition(
     deadweight = _or_gap(DEADWEIGHT, "t", deadweight_left, start, table, mass, left)
     kg = _or_gap(KG, "m", height_of_gravity, start, weights)
     km = _or_gap(KM, "m", height_of_metacentre, start, table, mass)
-    surfaces = free_surfaces(case.rows(TANKS), start.number("free_surface"))
+    tanks, _ = tanks_once(case.rows(TANKS))
+    surfaces = free_surfaces(tanks, start.number("free_surface"))
     fluid_kg = _or_gap(FLUID_KG, "m", fluid_height_of_gravity, kg, surfaces, mass)
     limit = kg_limit(start, table, mass)
     gm = _or_gap("GM after", "m", metacentric_height, km, kg, surfaces, mass)
+    fluid_kg, gm = together(start, weights, table, (km, surfaces, fluid_kg, gm))
     listing = _or_gap(LIST, "deg", angle_of_list, weights, mass, gm)
     roll_gm = _or_gap(ROLL_GM, "m", gm_by_roll_period, start)
     afloat = (mass, sinkage, trim, fore, aft, amidships, left, deadweight)
@@ -298,28 +327,14 @@ def _wind(
     levers: LeverSpan | None,
     condition: Condition,
     start: StartingCondition,
+    side: SideArea,
     faults: list[str],
 ) -> SevereWind | None:
     """Return severe wind and rolling; a refusal becomes a fault."""
     # A GM before free surfaces is no GM to roll with, and then there are no levers either.
     afloat = (condition.mass, condition.amidships, condition.fluid_kg, condition.gm)
     try:
-        return severe_wind(start, levers, afloat)
+        return severe_wind(start, levers, afloat, side)
     except ConversionError as problem:
         faults.append(f"Severe wind and rolling: {problem}")
         return None
-
-
-def _deck_loads(case: Case, faults: list[str]) -> tuple[DeckLoad, ...]:
-    """Return the loads on deck; one that cannot be used becomes a fault."""
-    loads = []
-    declared = ("rated", "total", "walls", "acceleration")
-    for row in case.rows(DECKS):
-        given = {name: row.number(name) for name in declared}
-        try:
-            load = deck_load(row.text("name"), row.number("load"), row.number("area"), **given)
-        except InspectorError as problem:
-            faults.append(f"{DECKS.title}: {problem}")
-            continue
-        loads.append(load)
-    return tuple(loads)

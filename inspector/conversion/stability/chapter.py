@@ -3,15 +3,28 @@
 from collections.abc import Iterator
 
 from inspector.conversion.core.case import Case
-from inspector.conversion.core.chapter import Chapter, Requirement
-from inspector.conversion.core.figure import unique
-from inspector.conversion.core.span import Span
+from inspector.conversion.core.chapter import Chapter, FigureTable, Requirement
+from inspector.conversion.core.claims import CLAIMS, beside_claim, claims_table
+from inspector.conversion.core.figure import Gap, unique
+from inspector.conversion.core.ship_particulars import HYDROSTATICS
+from inspector.conversion.core.span import ConversionError, Span
+from inspector.conversion.stability.booklet.booklet_tables import hydrostatic_table
 from inspector.conversion.stability.calculation import Stability, calculate, weight_changes
 from inspector.conversion.stability.deck_loads import DeckLoad, deck_cargo
 from inspector.conversion.stability.levers.intact_criteria import INITIAL_GM, LEAST
+from inspector.conversion.stability.loading.loading_conditions import (
+    LoadingConditions,
+    loading_conditions,
+)
+from inspector.conversion.stability.loading.particulars import LOADING
+from inspector.conversion.stability.loading.presentation import table as loading_table
+from inspector.conversion.stability.loading.presentation import warnings as loading_warnings
 from inspector.conversion.stability.particulars import READ
 from inspector.conversion.stability.presentation import VERIFY, answer, drawings, tables
 from inspector.conversion.stability.stability_warnings import gaps, warnings
+
+# Departure, arrival, worst and as inspected.
+CONDITIONS = 4.0
 
 
 def chapter(case: Case) -> Chapter:
@@ -26,6 +39,7 @@ def chapter(case: Case) -> Chapter:
     Chapter
     """
     stability = calculate(case)
+    loading = loading_conditions(case, stability)
     weight_list, figures = stability.weight_list, stability.condition.figures
     unknown = [figure.gaps for figure in figures if figure.span is None]
     defaults = [item.defaults for item in (*weight_list.masses, *stability.deck_loads)]
@@ -34,16 +48,53 @@ def chapter(case: Case) -> Chapter:
         "Weight and stability",
         answer(stability),
         (*weight_changes(weight_list.weights), *figures) if stability.has_input else (),
-        tables(stability),
+        tuple(_tables(case, stability, loading)),
         tuple(drawings(stability)),
-        warnings=tuple(warnings(stability)),
-        gaps=unique(weight_list.gaps, gaps(stability), *unknown),
-        defaults=unique(*defaults),
-        faults=(*case.faults(*READ), *stability.faults),
+        warnings=(*warnings(stability), *loading_warnings(loading)),
+        gaps=unique(weight_list.gaps, gaps(stability), *unknown, _gaps(stability, loading)),
+        defaults=unique(*defaults, loading.defaults),
+        faults=(*case.faults(*READ, LOADING), *stability.faults, *loading.faults),
         verify=VERIFY if stability.has_input else "",
-        particulars=tuple(table.id for table in READ),
-        requirements=tuple(_requirements(stability)),
+        particulars=tuple(table.id for table in (*READ, LOADING, CLAIMS)),
+        requirements=(*_requirements(stability), *_loading_requirements(stability, loading)),
     )
+
+
+def _tables(case: Case, stability: Stability, loading: LoadingConditions) -> Iterator[FigureTable]:
+    """Yield the tables that have anything in them."""
+    yield from tables(stability)
+    if loading.conditions:
+        yield loading_table(loading)
+    claims = claims_table(beside_claim(case.one(CLAIMS), "deadweight", _deadweight(case), "t"))
+    if claims is not None:
+        yield claims
+
+
+def _deadweight(case: Case) -> Span | None:
+    """Return displacement at the greatest draught less the lightship, as she is [t]."""
+    booklet, table = case.one(HYDROSTATICS), hydrostatic_table(case, [])
+    greatest, lightship = booklet.number("greatest_draught"), booklet.number("lightship")
+    if table is None or not greatest or not lightship:
+        return None
+    try:
+        return Span.exact(table.displacement_at(greatest) - lightship)
+    except ConversionError:
+        # Past the booklet's last row it would be a guess.
+        return None
+
+
+def _gaps(stability: Stability, loading: LoadingConditions) -> tuple[Gap, ...]:
+    """Return what the loading conditions lack, where there is a vessel to load."""
+    return loading.gaps if stability.known_start else ()
+
+
+def _loading_requirements(
+    stability: Stability, loading: LoadingConditions
+) -> Iterator[Requirement]:
+    """Yield that every loading condition meets every check."""
+    if stability.known_start:
+        label = "Loading conditions that meet every check"
+        yield Requirement("loading", label, CONDITIONS, "", loading.met)
 
 
 def _requirements(stability: Stability) -> Iterator[Requirement]:

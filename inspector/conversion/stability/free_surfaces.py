@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from inspector.conversion.core.figure import Default, Figure, Gap, unique
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import ConversionError, Span, span
+from inspector.conversion.core.tank_rows import CONVERTED, REMOVED
 from inspector.conversion.stability.booklet.hydrostatics import CHANGES, free_surface_moment
-from inspector.conversion.stability.tanks_given_up import CONVERTED, REMOVED, assumed_density
+from inspector.conversion.stability.tanks_given_up import assumed_density
 from inspector.values.text import counted
 
 # A void is empty by its name, and dry bulk does not run to the low side like a liquid.

@@ -9,6 +9,8 @@ from inspector.conversion.core.figure import Figure, Gap
 from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError
+from inspector.conversion.core.tank_rows import name_key, tanks_once
+from inspector.conversion.core.things import THING_COLUMNS
 from inspector.conversion.stability.booklet.booklet_tables import BOOKLET_TABLES
 from inspector.conversion.stability.masses import (
     BASES,
@@ -21,6 +23,7 @@ from inspector.conversion.stability.masses import (
 from inspector.conversion.stability.tanks_given_up import (
     contents_coming_off,
     planned_away,
+    steel_coming_off,
     tank_gaps,
 )
 from inspector.conversion.stability.weights import ACTS, PARTS, Weight
@@ -29,9 +32,11 @@ from inspector.values.text import listed
 
 WEIGHTS = Table(
     "weights",
-    "Weights off and on",
-    "What comes off and what goes on. Each mass is given in one way: as a mass, as steel by area "
-    "and thickness, as pipe by length, or as contents by volume and density.",
+    "What comes off and goes on",
+    "Each thing once: a house, an engine, a crane, stores. Its weight, the deck that it stands on, "
+    "the wind that it meets, the rooms in it and the power that it takes are read from here. A "
+    "mass is given in one way: as a mass, as steel by area and thickness, as pipe by length, or as "
+    "contents by volume and density; what belongs to another thing may go without.",
     (
         column("name", "What", kind="text", needed=True),
         column("act", "Off or on", kind="choice", choices=ACTS, needed=True),
@@ -50,16 +55,17 @@ WEIGHTS = Table(
         column("tcg", "Centre off the centreline, starboard is plus", "m", low=-50, high=50),
         column("vcg", "Centre above the keel", "m", low=-5, high=80),
         column("part", "Part of", kind="choice", choices=PARTS),
+        *THING_COLUMNS,
     ),
 )
 DECKS = Table(
     "decks",
     "Loads on deck",
-    "What is planned on a deck, and what that deck is declared for by the ship's own plan and "
-    "booklet.",
+    "What stays or is planned on a deck, and what that deck is declared for by the ship's own plan "
+    "and booklet. A thing that goes on gives its mass under the same name.",
     (
         column("name", "Load", kind="text", needed=True),
-        column("load", "Mass", "t", needed=True, high=20_000),
+        column("load", "Mass, where it is no thing that goes on", "t", high=20_000),
         column("area", "Area under it", "m²", needed=True, low=0.01, high=20_000),
         column("rated", "Declared load of that deck", "t/m²", low=0.05, high=200),
         column("total", "Greatest deck cargo by the booklet, all loads", "t", low=0.1, high=20_000),
@@ -115,6 +121,9 @@ def read_weights(case: Case) -> WeightList:
     """
     weights, masses, faults = [], [], []
     for row in case.rows(WEIGHTS):
+        # The second deck of a house has a size of its own, and its mass is in the house's.
+        if _without_mass(row):
+            continue
         try:
             mass = mass_of(row)
             weights.append(weight_of(row, mass))
@@ -122,19 +131,27 @@ def read_weights(case: Case) -> WeightList:
         except ConversionError as problem:
             faults.append(f"{WEIGHTS.title}: {problem}")
     # A work line of the same name is in the list already, with its centre.
-    names = {_key(weight.name) for weight in weights}
+    names = {name_key(weight.name) for weight in weights}
     gaps = [*_work_line_gaps(case, names)]
-    for tank in planned_away(case.rows(TANKS), names):
+    tanks, twice = tanks_once(case.rows(TANKS))
+    faults += twice
+    for tank in planned_away(tanks, names):
         gaps += tank_gaps(tank)
         try:
-            coming_off = contents_coming_off(tank)
+            coming_off = [contents_coming_off(tank), steel_coming_off(tank)]
         except ConversionError as problem:
             faults.append(f"{TANKS.title}: {problem}")
             continue
-        if coming_off is not None:
-            weights.append(coming_off[0])
-            masses.append(coming_off[1])
+        for weight, mass in filter(None, coming_off):
+            weights.append(weight)
+            masses.append(mass)
     return WeightList(tuple(weights), tuple(masses), tuple(faults), tuple(gaps))
+
+
+def _without_mass(row: Row) -> bool:
+    """Whether a row is a part of another thing and gives no mass of its own."""
+    typed = any(_any_typed(row, columns) for columns in _MASS_COLUMNS.values())
+    return bool(row.text("belongs_to")) and not typed
 
 
 def mass_of(row: Row) -> Figure:
@@ -228,11 +245,6 @@ def weight_of(row: Row, mass: Figure) -> Weight:
     )
 
 
-def _key(name: str) -> str:
-    """Return a name as it is compared: case and outer spaces do not matter."""
-    return name.strip().casefold()
-
-
 def _work_line_gaps(case: Case, names: set[str]) -> Iterator[Gap]:
     """Yield the work lines with a weight that the list of weights does not have."""
     # A work line gives no centre, so its weight is in no sum until a row of the same name gives
@@ -243,7 +255,7 @@ def _work_line_gaps(case: Case, names: set[str]) -> Iterator[Gap]:
     )
     for system in case.assessment.systems:
         for line in system.lines:
-            if line.weight and _key(line.text) not in names:
+            if line.weight and name_key(line.text) not in names:
                 weight = Quantity.exact(line.weight, "t", signed=True)
                 yield Gap(
                     f"{system.system.name}: {line.text or line.act}", sentence(why, weight=weight)

@@ -26,6 +26,7 @@ def warnings(stability: Stability) -> Iterator[Cell]:
     iterator of Cell
     """
     yield from _load_line_warnings(stability)
+    yield from stability.disagreements
     yield from _gm_warnings(stability)
     yield from _criteria_warnings(stability)
     yield from _wind_warnings(stability)
@@ -205,7 +206,7 @@ def _booklet_gaps(stability: Stability) -> Iterator[Gap]:
     start = stability.start
     if stability.levers.gap is not None:
         yield stability.levers.gap
-    lacking = missing_for_wind(start)
+    lacking = missing_for_wind(start, stability.side)
     if lacking is not None:
         yield lacking
     if not start.number("lightship"):

@@ -5,13 +5,14 @@ from collections.abc import Iterator, Sequence
 from inspector.conversion.core.figure import Default, Figure, Gap
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import Span, span
-from inspector.conversion.stability.masses import contents_mass
+from inspector.conversion.core.tank_rows import CONVERTED, REMOVED
+from inspector.conversion.stability.masses import contents_mass, given_mass
 from inspector.conversion.stability.weights import Weight
 
-REMOVED, CONVERTED = "remove", "convert"
 # kg/m³ where the table of tanks names none (common practice).
 DENSITIES = {
     "fuel": Span(840.0, 850.0, 900.0),
+    "cargo fuel": Span(840.0, 850.0, 900.0),
     "fresh water": Span.exact(1000.0),
     "sewage": Span(1000.0, 1000.0, 1025.0),
     "grey water": Span(1000.0, 1000.0, 1025.0),
@@ -112,6 +113,35 @@ def contents_coming_off(tank: Row) -> tuple[Weight, Figure] | None:
     return Weight(name, "off", mass, *places, "deadweight"), figure
 
 
+def steel_coming_off(tank: Row) -> tuple[Weight, Figure] | None:
+    """Return a tank that is removed as a weight that comes off with its own mass.
+
+    Parameters
+    ----------
+    tank : Row
+
+    Returns
+    -------
+    tuple of (Weight, Figure) or None
+        The weight and its mass [t]; None where it stays, or its mass is not given.
+
+    Raises
+    ------
+    BadInput
+        A mass that no tank can have.
+
+    References
+    ----------
+    As typed; ± 30 % as a rule of thumb (common practice, no source).
+    """
+    mass = tank.number("steel")
+    if tank["plan"] != REMOVED or not mass:
+        return None
+    figure = given_mass(tank.text("name"), mass)
+    places = (tank.number(place) for place in ("lcg", "tcg", "vcg"))
+    return Weight(figure.name, "off", figure.span, *places, "lightship"), figure
+
+
 def tank_gaps(tank: Row) -> Iterator[Gap]:
     """Yield what is not known of a tank that is planned away.
 
@@ -131,9 +161,9 @@ def tank_gaps(tank: Row) -> Iterator[Gap]:
     if tank.number("fill") is None and tank.text("kind") != "void":
         why = "How far it is filled is not given, so its contents are still counted on board."
         yield Gap(f"Filling of {name} ({plan})", why)
-    if plan == REMOVED:
-        why = "Its steel goes with it: enter that in the list of weights under the same name."
+    if plan == REMOVED and tank.number("steel") is None:
+        why = "Its steel goes with it: give the mass of the tank itself."
         yield Gap(f"Steel of {name}", why)
-    elif not tank.text("becomes"):
+    elif plan == CONVERTED and not tank.text("becomes"):
         why = "It is taken to hold a liquid with a free surface; its weight is in no sum yet."
         yield Gap(f"What {name} will hold", why)

@@ -13,7 +13,8 @@ from inspector.conversion.core.span import Span, span
 from inspector.values.formatting import show
 
 ACTS = ("off", "on")
-PARTS = ("lightship", "deadweight")
+# Stores are the part of the deadweight that is used up on passage.
+PARTS = ("lightship", "deadweight", "stores")
 # A search that gains at each step ends far sooner; this only keeps rounding from running on.
 MOST_STEPS = 60
 
@@ -36,7 +37,7 @@ class Weight:
     vcg : float, optional
         Centre above the keel [m].
     part : str
-        "lightship" or "deadweight".
+        One of PARTS.
 
     Raises
     ------

@@ -10,6 +10,7 @@ from inspector.demo.candidate import (
     visit,
     work_lines,
     yard_details,
+    yard_weeks,
 )
 from inspector.demo.rate_book import by_rate
 from inspector.demo.sheet_lines import joined
@@ -93,6 +94,10 @@ _WORK = work_lines("""
 16|hull|all|refurbish|Docking for the seals, anodes and the bottom survey||demo-dock|9
 """)
 
+_WEEKS = yard_weeks(
+    "01=2 02=1 03=4 04=5 05=6 06=3 07=1 08=2 09=4 10=8 11=2 12=5 13=1 14=4 60=1 61=3 62=14 63=2 "
+    "64=2 65=2"
+)
 # What a yard must know beside: where, how much, afloat or in dock, who attends and supplies.
 _FOR_THE_YARD = yard_details("""
 demo-01|dry bulk room, frames 44 to 58|4|vessels|afloat||yard||
@@ -173,10 +178,17 @@ WELL_KEPT = Candidate(
     (
         *_FINDINGS,
         *_WORK,
+        *_WEEKS,
         *_FOR_THE_YARD,
         *_VERDICTS,
         *zellowen_ship.PARTICULARS,
         *zellowen_plant.PARTICULARS,
+        *values_of(
+            "inspection",
+            "surveyors=Ilvane Toreth and Osk Merrindal; "
+            "advice=A sound hull and power plant. Bid, once the dock has opened bow thruster 2 "
+            "and the places for garbage and sewage are priced for forty persons.",
+        ),
         *values_of("settings", "discount_rate=6; clear_difference=8; buying_worth=1500000"),
         *values_of(
             "profile/stern-tube-wear",
@@ -215,6 +227,7 @@ WELL_KEPT = Candidate(
         ("corroded-plate", "finding/demo-02", "Bracket toe cleaned to bright metal, dye on"),
         ("thermal", "finding/demo-05", "Breaker of bow thruster 2 from the side"),
         ("batteries", "sheet/bridge/bridge/radio-reserve", "Radio batteries, labels of 2023"),
+        ("hull-side", "vessel", "From the quay, port side"),
     ),
     overruled="sheet/reefers/plant/refrigerant=fair",
     disputed="sheet/hull/shell/waterline-belt=poor",

@@ -4,18 +4,6 @@ from inspector.demo.candidate import Entries, single_row, table_rows
 
 PARTICULARS: Entries = (
     *table_rows(
-        "plant_generators",
-        "name bus rated power_factor emergency",
-        """
-Set 1|A|910|0.8|no
-Set 2|A|910|0.8|no
-Set 3|B|910|0.8|no
-Set 4|B|910|0.8|no
-Emergency set|E|150|0.8|yes
-""",
-    ),
-    *table_rows("plant_engines", "name rated", "Main engine port|2350\nMain engine starboard|2350"),
-    *table_rows(
         "plant_ties",
         # Split while keeping station and in narrow waters, one board at sea and alongside.
         "name one other normally at_harbour at_sea at_manoeuvring proven",
@@ -39,10 +27,6 @@ Windlass and deck machinery|B|existing|0|0|110|0|by turns|no
 Bow thruster 1|A|existing|0|0|500|0|steadily|yes
 Bow thruster 2|B|existing|0|0|500|0|steadily|yes
 Stern thruster|B|existing|0|0|390|0|steadily|yes
-House for the guests: air, heat and galley|B|new|88|92|80|80|by turns|no
-House for the guests: lights and sockets|A|new|24|26|26|26|steadily|no
-Second sewage plant and watermaker|A|new|19|24|19|19|steadily|no
-Crane and boats|B|new|0|0|0|0|by turns|no
 """,
     ),
     *table_rows(

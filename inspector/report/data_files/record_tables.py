@@ -17,7 +17,16 @@ _NUMBERS = frozenset(
     {
         *("limit", "computed value", "margin", "photos", "number", "order", "item"),
         *("condition", "at least", "at most", "coverage", "refurbish", "replace"),
-        *("low", "likely", "high", "weight, t", "both rated", "share alike", "Cohen's kappa"),
+        *(
+            "low",
+            "likely",
+            "high",
+            "weight, t",
+            "weeks",
+            "both rated",
+            "share alike",
+            "Cohen's kappa",
+        ),
         *("kappa, linear weights", "rated by one only"),
     }
 )
@@ -165,6 +174,7 @@ _LINES: Columns = {
     "likely": attrgetter("about.likely"),
     "high": attrgetter("about.high"),
     "weight, t": attrgetter("about.weight"),
+    "weeks": attrgetter("about.weeks"),
     "rate": attrgetter("about.rate"),
 }
 _PHOTOS: Columns = {

@@ -1,28 +1,74 @@
-"""The back of the report: what was not seen, other findings and photos, cautions, signatures."""
+"""The back of the report: safety, what was not seen, other photos, cautions, signatures."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer
 
+from inspector.assess.checked import CheckResult
 from inspector.assess.model import Assessment, SystemPart
 from inspector.checklists.model import Caution
-from inspector.report.document import heading, section, section_gap
-from inspector.report.sections.findings_photos import (
-    PhotoFile,
-    findings_table,
-    photo_pages,
-    photos_of,
-)
-from inspector.report.sections.front_matter import Issue
-from inspector.report.tables import Cell, rows_table
+from inspector.report.client.client_summary import surveyors_of
+from inspector.report.client.safety_items import SafetyItem, bad_without_finding
+from inspector.report.document import heading, section
+from inspector.report.issue import Issue
+from inspector.report.sections.findings_section import photos_in_findings
+from inspector.report.sections.photo_pages import photo_pages, photos_of
+from inspector.report.tables import PAGE, Cell, rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import all_results, unseen_reason, was_not_seen
+from inspector.values.text import capital
 from inspector.values.vocabulary import SIGNAL_WORDS
 
 
+def safety_section(
+    assessment: Assessment, issue: Issue, items: Sequence[SafetyItem]
+) -> list[Flowable]:
+    """Return all that is failed or overdue of safety, and what is bad and has no finding.
+
+    Parameters
+    ----------
+    assessment : Assessment
+    issue : Issue
+    items : sequence of SafetyItem
+
+    Returns
+    -------
+    list of Flowable
+    """
+    lead = "Read from checks and certificates, whatever was written as a finding."
+    if not items:
+        lead = "Nothing that was seen is failed or overdue."
+    rows = [_safety_row(item, issue) for item in items]
+    widths = (24 * mm, issue.page.column - (24 + 34 + 40) * mm, 34 * mm, 40 * mm)
+    heads = ("state", "what", "how far", "finding")
+    table = [rows_table(heads, rows, widths, tight=True)] if rows else []
+    left = bad_without_finding(assessment)
+    named = [f"{result.unit_name}: {result.check.title} ({result.rating})" for result in left]
+    without = []
+    if named:
+        sentence = f"<b>Poor or failed, without a finding</b>: {txt('; '.join(named))}."
+        without = [Paragraph(sentence, STYLES["line"])]
+    title = "Safety: failed or overdue"
+    return section(title, "safety", lead, *table, *without)
+
+
+def _safety_row(item: SafetyItem, issue: Issue) -> list[Cell]:
+    findings = issue.findings.get(item.subject, ())
+    runs = []
+    for finding in findings:
+        runs += [(str(finding.number), ""), (f"finding-{finding.number}", PAGE)]
+    tone = "" if item.state == "poor" else "b"
+    return [
+        [(item.state, tone)],
+        [(item.what, ""), (item.key, PAGE)],
+        item.more,
+        runs or [("none", "soft")],
+    ]
+
+
 def not_seen(assessment: Assessment, issue: Issue) -> list[Flowable]:
-    """Return every check without a rating, and why it has none.
+    """Return every check without a rating by system and reason, and what it could still turn.
 
     Parameters
     ----------
@@ -33,60 +79,66 @@ def not_seen(assessment: Assessment, issue: Issue) -> list[Flowable]:
     -------
     list of Flowable
     """
-    rows = [row for part in assessment.systems for row in _unseen_rows(part)]
-    if not rows:
+    parts = [part for part in assessment.systems if any(map(was_not_seen, all_results(part)))]
+    if not parts:
         nothing = "Nothing was left unseen among the checks of this inspection."
         return section("What was not seen", "unseen", nothing)
     lead = (
         "Each of these is unknown, not good. It widens the span of the condition; another visit, "
         "a docking, a run or the ship's papers may settle it."
     )
-    widths = (28 * mm, 36 * mm, 46 * mm, issue.page.column - 110 * mm)
-    table = rows_table(("system", "unit", "check", "why"), rows, widths)
+    rows = [_unseen_row(part, issue) for part in parts]
+    widths = (30 * mm, issue.page.column - 30 * mm)
+    table = rows_table(("system", "why, and which checks"), rows, widths, tight=True)
     return section("What was not seen", "unseen", lead, table)
 
 
-def _unseen_rows(part: SystemPart) -> list[list[Cell]]:
-    """Return the rows of a system's checks that were not seen, with their reasons."""
-    return [
-        [
-            part.system.name,
-            result.unit_name,
-            result.check.title,
-            [(unseen_reason(result), ""), (result.note, "soft")],
-        ]
-        for result in all_results(part)
-        if was_not_seen(result)
-    ]
+def _unseen_row(part: SystemPart, issue: Issue) -> list[Cell]:
+    """Return a system with its unseen checks by reason; like units are named together."""
+    found: dict[str, dict[str, list[CheckResult]]] = {}
+    for result in all_results(part):
+        if was_not_seen(result):
+            of_reason = found.setdefault(unseen_reason(result), {})
+            of_reason.setdefault(result.check.title, []).append(result)
+    runs = []
+    for reason, checks in found.items():
+        said = [_unseen_check(title, results, part) for title, results in checks.items()]
+        runs.append((f"{capital(reason)}, {sum(map(len, checks.values()))}:", "b"))
+        # The short report counts them; which they are is for the office.
+        runs.append((f"{'; '.join(said)}." if issue.whole else "", ""))
+    return [part.system.name, runs]
 
 
-def elsewhere(assessment: Assessment, issue: Issue, photo_file: PhotoFile) -> list[Flowable]:
-    """Return the findings and photos that belong to no system of this report.
+def _unseen_check(title: str, results: Sequence[CheckResult], part: SystemPart) -> str:
+    notes = [result.note.strip().rstrip(".") for result in results if result.note.strip()]
+    said = "; ".join(dict.fromkeys(notes))
+    if len(part.units) < 2:
+        return f"{title} ({said})" if said else title
+    asked = sum(result.check.title == title for result in all_results(part))
+    names = "all" if len(results) == asked > 1 else ", ".join(one.unit_name for one in results)
+    return f"{title} ({names}: {said})" if said else f"{title} ({names})"
+
+
+def elsewhere(assessment: Assessment, issue: Issue) -> list[Flowable]:
+    """Return the photos that belong to no system of this report.
 
     Parameters
     ----------
     assessment : Assessment
     issue : Issue
-    photo_file : callable
-        Digest -> path of the report's copy, None where there is none.
 
     Returns
     -------
     list of Flowable
         Empty where there are none.
     """
-    # A finding may name a system that was taken off the list after it was made.
-    ids = {part.system.id for part in assessment.systems}
-    findings = [finding for finding in assessment.findings if finding.system not in ids]
     filed = {photo.sha for part in assessment.systems for photo in photos_of(part, assessment)}
+    filed |= photos_in_findings(assessment, issue)
     photos = [photo for photo in assessment.photos if photo.sha not in filed]
-    if not findings and not photos:
+    if not photos:
         return []
-    body: list[Flowable] = [heading("Not filed under a system", "other")]
-    if findings:
-        body.append(heading("Findings", "other-findings", 1))
-        body.append(findings_table(findings, issue, assessment))
-    return [*body, *photo_pages(photos, issue, photo_file, "other"), section_gap()]
+    title = heading("Photos of no system", "other")
+    return [title, *photo_pages(photos, issue, "other")]
 
 
 def cautions_section(
@@ -119,7 +171,8 @@ def cautions_section(
     table = rows_table(
         ("signal", "what hurts, what to do instead, who decides"),
         [_caution_row(caution) for caution in used],
-        (24 * mm, issue.page.column - 24 * mm),
+        (20 * mm, issue.page.column - 20 * mm),
+        tight=True,
     )
     return section("Cautions", "cautions", lead, table)
 
@@ -159,13 +212,18 @@ def signatures(assessment: Assessment, issue: Issue) -> list[Flowable]:
         "A change of the record is a new revision."
     )
     body = [heading("Signatures", "signatures"), Paragraph(txt(lead), STYLES["body"])]
+    surveyors = surveyors_of(assessment)
+    if surveyors:
+        body.append(Paragraph(txt(f"Surveyors: {', '.join(surveyors)}."), STYLES["body"]))
     present = plain(assessment.inspection.get("attending", ""), 400)
     if present:
-        body.append(Paragraph(txt(f"Surveyors and attending: {present}"), STYLES["body"]))
+        body.append(Paragraph(txt(f"Attending: {present}"), STYLES["body"]))
+    signing: list[list[Cell]] = [[name, "surveyor", "", Spacer(1, 10 * mm)] for name in surveyors]
+    signing += [["", "", "", Spacer(1, 10 * mm)] for _ in range(max(1, 3 - len(surveyors)))]
     body.append(
         rows_table(
             ("name", "capacity", "date", "signature"),
-            [[Spacer(1, 11 * mm), "", "", ""] for _ in range(3)],
+            signing,
             (width * 0.28, width * 0.24, width * 0.16, width * 0.32),
         )
     )

@@ -1,25 +1,22 @@
 """What the report used: settings of the rules, limits of the surveyor's own, photos, sources."""
 
+from collections.abc import Sequence
+
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph
 
 from inspector.assess.model import Assessment
 from inspector.assess.photo_times import camera_clock, clock_sentence
-from inspector.assess.registers import Photo
 from inspector.assess.verdict.settings import settings_used
 from inspector.checklists.registry import criterion_title
 from inspector.criteria.core.source import Source
-from inspector.report.document import section
+from inspector.report.document import section, small_heading
+from inspector.report.issue import Issue
 from inspector.report.reading_text import limits_text
-from inspector.report.sections.findings_photos import photo_number
-from inspector.report.sections.front_matter import Issue
-from inspector.report.tables import Cell, rows_table
+from inspector.report.tables import ANCHOR, Cell, rows_table
 from inspector.report.theme import STYLES, txt
 from inspector.report.wording import all_results
-from inspector.values.cell_text import DASH, minute_text
-
-# So many signs are enough to tell the photos of one inspection apart, and to compare by eye.
-_DIGEST_SHOWN = 12
+from inspector.values.text import counted
 
 
 def rules_used(assessment: Assessment, issue: Issue) -> list[Flowable]:
@@ -41,13 +38,19 @@ def rules_used(assessment: Assessment, issue: Issue) -> list[Flowable]:
         "Rules and settings",
         "rules",
         "Each verdict names its rule; these are the settings that the rules used.",
-        rows_table(("setting", "used", ""), rows, (width * 0.45, width * 0.25, width * 0.30)),
+        rows_table(
+            ("setting", "used", ""),
+            rows,
+            (width * 0.45, width * 0.25, width * 0.30),
+            tight=True,
+        ),
         *_own_limits(assessment, issue),
         *(
             Paragraph(txt(" ".join((found.sentence, *found.differing))), STYLES["body"])
             for found in assessment.agreements
         ),
         *(Paragraph(f"<b>{txt(fault)}</b>", STYLES["body"]) for fault in assessment.faults),
+        *photo_times(assessment),
     )
 
 
@@ -71,69 +74,37 @@ def _own_limits(assessment: Assessment, issue: Issue) -> list[Flowable]:
     ]
     width = issue.page.column
     return [
-        Paragraph("Limits set by the surveyor", STYLES["h3"]),
-        rows_table(("criterion", "limits", "taken from"), rows, (width / 3,) * 3),
+        small_heading("Limits set by the surveyor"),
+        rows_table(("criterion", "limits", "taken from"), rows, (width / 3,) * 3, tight=True),
     ]
 
 
-def photo_register(assessment: Assessment, issue: Issue) -> list[Flowable]:
-    """Return every photo with the beginning of its digest, by which the original can be proved.
+def photo_times(assessment: Assessment) -> list[Flowable]:
+    """Return by whose clocks the photos were taken, and what their digests are.
 
     Parameters
     ----------
     assessment : Assessment
-    issue : Issue
 
     Returns
     -------
     list of Flowable
+        Empty where there are no photos.
     """
     if not assessment.photos:
-        return section("Photo register", "photos", "No photos were taken.")
-    rows = [
-        [
-            photo_number(photo.number),
-            photo.caption or DASH,
-            photo.place or photo.on or "not filed",
-            _taken_text(photo, mixed=any(each.by_camera for each in assessment.photos)),
-            photo.sha[:_DIGEST_SHOWN],
-        ]
-        for photo in assessment.photos
-    ]
-    rest = (issue.page.column - (13 + 28 + 28) * mm) / 2
-    return section(
-        "Photo register",
-        "photos",
-        "The digest is SHA-256 over the original file. Pictures in this report are smaller copies.",
-        *_about_the_times(assessment),
-        rows_table(
-            ("no.", "caption", "place", "taken", "digest"),
-            rows,
-            (13 * mm, rest, rest, 28 * mm, 28 * mm),
-        ),
-    )
-
-
-def _taken_text(photo: Photo, *, mixed: bool) -> str:
-    """The time of a photo; where cameras wrote some of them, a device's time is marked as UTC."""
-    if not photo.taken:
-        return DASH
-    # Cameras write local time without a zone, devices UTC: only where both occur is the zone worth
-    # its room.
-    return minute_text(photo.taken) + (" UTC" if mixed and not photo.by_camera else "")
-
-
-def _about_the_times(assessment: Assessment) -> list[Flowable]:
-    """By whose clocks the photos were taken, where a camera wrote its own."""
+        return [Paragraph("No photos were taken.", STYLES["line"])]
     by_camera = sum(photo.by_camera for photo in assessment.photos)
-    if not by_camera:
-        return []
-    clock = clock_sentence(camera_clock(assessment.recorded.photos.values()))
-    whose = (
-        f"The time of {by_camera} of {len(assessment.photos)} photos is by the camera's own clock; "
-        "where UTC is written, it is by the device on which the photo was chosen."
+    said = (
+        f"{counted(len(assessment.photos), 'photo')}. The digest in a caption is the beginning of "
+        "SHA-256 over the original file; pictures in this report are smaller copies."
     )
-    return [Paragraph(txt(f"{whose} {clock}".strip()), STYLES["body"])]
+    if by_camera:
+        clock = clock_sentence(camera_clock(assessment.recorded.photos.values()))
+        said += (
+            f" The time of {by_camera} of them is by the camera's own clock; where UTC is written, "
+            f"it is by the device on which the photo was chosen. {clock}"
+        )
+    return [Paragraph(txt(said.strip()), STYLES["line"])]
 
 
 def cites(assessment: Assessment) -> dict[tuple[str, Source], int]:
@@ -154,14 +125,19 @@ def cites(assessment: Assessment) -> dict[tuple[str, Source], int]:
         if result.judgement
     ]
     # One criterion may judge by several sources: those of the flag, or a surveyor's own limits.
-    used = {(judgement.criterion, judgement.source) for judgement in judged}
-    # By name, so that the list is in an order in which a reader can search.
-    in_order = sorted(used, key=lambda pair: (pair[0], str(pair[1])))
-    return {pair: number for number, pair in enumerate(in_order, 1)}
+    used = {(judgement.criterion, judgement.source) for judgement in judged if judgement.source}
+    # By title, so that a reader can search; all that is of one publication has one number.
+    publications = sorted({_publication(source) for _, source in used})
+    numbers = {publication: number for number, publication in enumerate(publications, 1)}
+    return {pair: numbers[_publication(pair[1])] for pair in used}
+
+
+def _publication(source: Source) -> tuple[str, str]:
+    return source.title, source.edition
 
 
 def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
-    """Return each criterion that judged a reading, with its source and how well that is known.
+    """Return each publication, with the criteria that judged by it and how well it is known.
 
     Parameters
     ----------
@@ -174,25 +150,42 @@ def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """
     if not issue.cites:
         return section("Sources", "sources", "No reading was judged by a criterion.")
-    rows = [
-        [
-            f"S{number}",
-            criterion_title(name, assessment.own_criteria),
-            f"{source.title}, {source.edition}",
-            source.clause,
-            source.mark,
-        ]
-        for (name, source), number in issue.cites.items()
-    ]
-    rest = (issue.page.column - (10 + 22) * mm) / 3
+    found: dict[int, list[tuple[str, Source]]] = {}
+    for (name, source), number in issue.cites.items():
+        found.setdefault(number, []).append((name, source))
+    made = [_source_row(number, found[number], assessment) for number in sorted(found)]
     lead = (
-        "Mark: seen, the text or an extract of it was read; memory, recalled and to be verified "
-        "before use; common practice, guidance and no rule; cited by the surveyor, his own limit. "
-        "Only what was seen or is cited may fail a system."
+        "By publication: edition, then each clause with what it judged here. Seen: the text or an "
+        "extract of it was read; memory: recalled, to be verified before use; common practice: "
+        "guidance and no rule; cited by the surveyor: his own limit. Only what was seen or is "
+        "cited may fail a system."
     )
-    table = rows_table(
-        ("no.", "criterion", "title, edition", "clause", "mark"),
-        rows,
-        (10 * mm, rest, rest, rest, 22 * mm),
-    )
+    # Two abreast, from top to bottom on each page as far as rows allow: they are short texts.
+    made += [["", ""]] * (len(made) % 2)
+    rows = [[*one, *other] for one, other in zip(made[::2], made[1::2], strict=True)]
+    half = issue.page.column / 2
+    table = rows_table(("",) * 4, rows, (8 * mm, half - 8 * mm) * 2, tight=True)
     return section("Sources", "sources", lead, table)
+
+
+def _source_row(
+    number: int, used: Sequence[tuple[str, Source]], assessment: Assessment
+) -> list[Cell]:
+    """Return one publication: each clause with what it judged, and how well it is known."""
+    source = used[0][1]
+    by_clause: dict[str, list[str]] = {}
+    for name, each in sorted(used, key=lambda pair: (pair[1].clause, pair[0])):
+        title = criterion_title(name, assessment.own_criteria)
+        by_clause.setdefault(each.clause, []).append(title)
+    clauses = [
+        f"{clause}: {', '.join(dict.fromkeys(names))}" for clause, names in by_clause.items()
+    ]
+    marks = ", ".join(dict.fromkeys(each.mark for _, each in used))
+    return [
+        [(f"S{number}", ""), (f"source-{number}", ANCHOR)],
+        [
+            (f"{source.title}, {source.edition}.", ""),
+            (f"{'; '.join(clauses)}.", "soft"),
+            (f"{marks}.", "i"),
+        ],
+    ]

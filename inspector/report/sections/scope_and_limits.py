@@ -3,8 +3,9 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph
 
+from inspector.report.client.client_summary import KIND
 from inspector.report.document import heading
-from inspector.report.sections.front_matter import KIND, Issue
+from inspector.report.issue import Issue
 from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES
 
@@ -44,6 +45,11 @@ MEANINGS = (
     ("in the yard", "plan with the yard period"),
     ("keep watch", "record, and look again"),
 )
+BESIDE_A_SOURCE = (
+    "Beside the number of a source: cp, common practice, which is guidance and no rule; m, from "
+    "memory, to be verified before use; own, a limit that the surveyor cites. Without a mark the "
+    "text or an extract of it was read."
+)
 CONDITION = (
     "Condition counts good as 100, fair 60, poor 25 and failed 0, weighted by check. The span runs "
     "from the condition if all that was not seen were failed to the condition if it were good. A "
@@ -64,17 +70,23 @@ def scope_and_limits(issue: Issue) -> list[Flowable]:
     -------
     list of Flowable
     """
-    words = rows_table(
-        ("word", "what it means here"),
-        [[[(word, "b")], meaning] for word, meaning in MEANINGS],
-        (34 * mm, issue.page.column - 34 * mm),
-    )
+    half = issue.page.column / 2
+    middle = (len(MEANINGS) + 1) // 2
+    pairs = [*MEANINGS, *([("", "")] * (2 * middle - len(MEANINGS)))]
+    # Two abreast: nobody reads a page of words before he meets the first of them.
+    rows = [
+        [[(first, "b")], meaning, [(second, "b")], other]
+        for (first, meaning), (second, other) in zip(pairs[:middle], pairs[middle:], strict=True)
+    ]
+    widths = (28 * mm, half - 28 * mm) * 2
+    words = rows_table(("word", "what it means here", "", ""), rows, widths, tight=True)
     return [
         heading("Scope and limits of the inspection", "limits"),
         Paragraph(KIND, STYLES["lead"]),
         *(Paragraph(limit, STYLES["body"]) for limit in LIMITS),
         heading("What the words mean", "words", 1),
         words,
+        Paragraph(BESIDE_A_SOURCE, STYLES["body"]),
         heading("How condition is calculated", "condition", 1),
         Paragraph(CONDITION, STYLES["body"]),
     ]

@@ -1,20 +1,18 @@
-"""The section of one system: verdict, units, readings and ratings, findings, photos."""
+"""The section of one system: verdict, units, checks by unit, findings, photos."""
 
 from reportlab.lib.units import mm
-from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Spacer, Table
+from reportlab.platypus import Flowable, Paragraph, Table
 
 from inspector.assess.model import Assessment, Part, SystemPart
+from inspector.report.client.client_summary import NOT_LOOKED_AT
 from inspector.report.document import heading
-from inspector.report.marks import Rule, SideNote, SpanBar, VerdictSquare
-from inspector.report.sections.findings_photos import (
-    PhotoFile,
-    findings_table,
-    photo_pages,
-    photos_of,
-)
-from inspector.report.sections.front_matter import NOT_LOOKED_AT, Issue
-from inspector.report.sections.ratings_section import measured, ratings
-from inspector.report.tables import Cell, Run, pairs_table, rows_table
+from inspector.report.issue import Issue
+from inspector.report.marks import SpanBar, VerdictSquare
+from inspector.report.page_references import ReferringText, referring
+from inspector.report.sections.checks_by_unit import checks_by_unit, not_good
+from inspector.report.sections.findings_section import photos_in_findings
+from inspector.report.sections.photo_pages import photo_pages, photos_of
+from inspector.report.tables import PAGE, Cell, Run, markup, rows_table
 from inspector.report.theme import PLAIN, STYLES, plain, txt
 from inspector.report.verdict_text import fact_rows, overruled_proposal, verdict_reason
 from inspector.report.wording import (
@@ -25,7 +23,8 @@ from inspector.report.wording import (
     unseen_reason,
     was_not_seen,
 )
-from inspector.values.text import capital, counted, listed
+from inspector.values.text import capital, listed
+from inspector.values.vocabulary import FIRM
 
 _MARK = 5 * mm
 _BAND = [
@@ -33,57 +32,40 @@ _BAND = [
     ("LEFTPADDING", (0, 0), (-1, -1), 0),
     ("RIGHTPADDING", (0, 0), (-1, -1), 0),
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ("TOPPADDING", (0, 0), (-1, -1), 6),
+    ("TOPPADDING", (0, 0), (-1, -1), 2),
+    ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
 ]
 
 
-def system_section(
-    part: SystemPart, assessment: Assessment, issue: Issue, photo_file: PhotoFile
-) -> list[Flowable]:
-    """Return everything on one system, beginning on a page of its own.
+def system_section(part: SystemPart, assessment: Assessment, issue: Issue) -> list[Flowable]:
+    """Return everything on one system, which follows on the one before.
 
     Parameters
     ----------
     part : SystemPart
     assessment : Assessment
     issue : Issue
-        In the short report a section follows the one before, without readings and ratings.
-    photo_file : callable
-        Digest -> path of the report's copy, None where there is none.
 
     Returns
     -------
     list of Flowable
     """
     key = f"system-{part.system.id}"
-    details = []
-    if issue.whole:
-        details = measured(part, issue, key) + ratings(part, assessment, issue, key)
-    return [
+    body: list[Flowable] = [
         heading(part.system.name, key),
-        Paragraph(txt(part.system.about), STYLES["body"]),
         *_verdict(part, assessment, issue),
-        *_units(part, assessment, issue, key),
-        *details,
-        *_findings(part, assessment, issue, key),
-        *photo_pages(photos_of(part, assessment), issue, photo_file, key),
-        section_end(issue),
+        *_units(part, issue),
+        *_findings(part, assessment),
     ]
-
-
-def section_end(issue: Issue) -> Flowable:
-    """Return what parts a system's section from the next: a page, or room in the short report.
-
-    Parameters
-    ----------
-    issue : Issue
-
-    Returns
-    -------
-    Flowable
-    """
-    # The whole report is read system by system, the short one from front to back.
-    return PageBreak() if issue.whole else CondPageBreak(80 * mm)
+    if not issue.whole:
+        return [*body, *not_good(part, assessment, issue, key)]
+    beside_findings = photos_in_findings(assessment, issue)
+    photos = [one for one in photos_of(part, assessment) if one.sha not in beside_findings]
+    return [
+        *body,
+        *checks_by_unit(part, assessment, issue, key),
+        *photo_pages(photos, issue, key),
+    ]
 
 
 def not_looked_at(assessment: Assessment, issue: Issue) -> list[Flowable]:
@@ -102,16 +84,16 @@ def not_looked_at(assessment: Assessment, issue: Issue) -> list[Flowable]:
     left = [part for part in assessment.systems if not looked_at(part, assessment)]
     if not left:
         return []
-    widths = (40 * mm, 22 * mm, 36 * mm, issue.page.column - 98 * mm)
+    widths = (40 * mm, 28 * mm, 36 * mm, issue.page.column - 104 * mm)
     lead = (
         "Nothing was recorded of these: their condition is unknown, not good. "
         "The word is what the rule proposes in that case."
     )
+    heads = ("system", "verdict", "seen", "")
     return [
         heading("Not looked at", NOT_LOOKED_AT),
         Paragraph(lead, STYLES["body"]),
-        rows_table(("system", "verdict", "seen", ""), [_left_row(part) for part in left], widths),
-        section_end(issue),
+        rows_table(heads, [_left_row(part) for part in left], widths, tight=True),
     ]
 
 
@@ -131,34 +113,32 @@ def _verdict(part: SystemPart, assessment: Assessment, issue: Issue) -> list[Flo
     """The verdict, the proposal beside the decision, what would change it, and its facts."""
     whole, width = part.whole, issue.page.column
     facts = fact_rows(whole, issue.units, assessment.currency)
+    said = "; ".join(f"{name}: {value}" for name, value in facts)
+    about = [Paragraph(txt(part.system.about), STYLES["small"])] if issue.whole else []
     return [
-        Rule(width, 1.6, 4),
-        SideNote(_side_note(part), issue.page),
-        _band(whole, width),
-        Paragraph(_condition(part), STYLES["body"]),
+        *about,
+        _band(part, width),
         *_decision(whole),
-        *_proposal(whole),
-        *(Paragraph(f"<b>{txt(sentence)}</b>", STYLES["body"]) for sentence in part.against),
-        Rule(width, 0.5, 2, 4),
-        *([pairs_table(facts, width, 40 * mm)] if facts else []),
+        *_proposal(whole, issue),
+        *(Paragraph(f"<b>{txt(sentence)}</b>", STYLES["line"]) for sentence in part.against),
+        *([Paragraph(txt(f"{capital(said)}."), STYLES["small"])] if said else []),
     ]
 
 
-def _band(whole: Part, width: float) -> Table:
+def _band(part: SystemPart, width: float) -> Table:
     """The square of the verdict beside its word, who gave it, and the span of the condition."""
+    whole = part.whole
     # Who gave the word is printed in all cases: a rule signs no report.
     given_by = "Proposed by rule; the surveyor has not decided."
     if whole.decision:
         given_by = f"Surveyor's decision: {whole.decision}."
     words = [
         Paragraph(txt(capital(whole.spoken)), STYLES["verdict"]),
-        Spacer(1, 3),
-        Paragraph(txt(given_by), STYLES["body"]),
-        SpanBar(whole.condition, 70 * mm),
+        Paragraph(f"{txt(given_by)} {_condition(part)}", STYLES["line"]),
     ]
     band = Table(
-        [[VerdictSquare(whole, 13 * mm), words]],
-        colWidths=(18 * mm, width - 18 * mm),
+        [[VerdictSquare(whole, 9 * mm), words, SpanBar(whole.condition, 44 * mm)]],
+        colWidths=(13 * mm, width - 61 * mm, 48 * mm),
         hAlign="LEFT",
     )
     band.setStyle(_BAND)
@@ -169,13 +149,22 @@ def _condition(part: SystemPart) -> str:
     """Several units by their counts, a single one by its figure; then what is still possible."""
     whole = part.whole
     first = whole.proposal.counts or condition_text(whole.condition)
-    sentences = [first, coverage_text(whole.condition)]
+    sentences = [capital(first), _coverage(part)]
     # Once the surveyor has decided, what the rule left open is no longer of interest.
     if len(whole.proposal.open_words) > 1 and not whole.decision:
         sentences.append(f"Still possible: {listed(whole.proposal.open_words, 'or')}.")
     if whole.proposal.remark:
         sentences.append(whole.proposal.remark)
     return txt(" ".join(sentences))
+
+
+def _coverage(part: SystemPart) -> str:
+    """How many checks were seen, and why the others were not."""
+    unseen = [result for result in all_results(part) if was_not_seen(result)]
+    # Each reason once; which check had which is in the list at the back.
+    reasons = sorted({plain(unseen_reason(result), 30) for result in unseen})
+    said = coverage_text(part.whole.condition)
+    return f"{said} The rest: {', '.join(reasons[:5])}." if reasons else said
 
 
 def _decision(whole: Part) -> list[Flowable]:
@@ -185,64 +174,62 @@ def _decision(whole: Part) -> list[Flowable]:
     return [Paragraph(f"<b>The surveyor:</b> {txt(verdict_reason(whole))}", STYLES["body"])]
 
 
-def _proposal(part: Part) -> list[Flowable]:
+def _proposal(part: Part, issue: Issue) -> list[Flowable]:
     """The rule that applied, its reasons, what would change it, and what would decide it."""
     proposal = part.proposal
     word = f"<b>Proposed: {txt(proposal.spoken)}.</b> " if part.decision else ""
-    body = [Paragraph(f"{word}{txt(f'{proposal.sentence} {proposal.rule_text}')}", STYLES["body"])]
-    body += [Paragraph(txt(reason), STYLES["body"]) for reason in proposal.reasons]
+    said = " ".join(filter(None, (proposal.sentence, proposal.rule_text, *proposal.reasons)))
+    body = [Paragraph(f"{word}{txt(said)}", STYLES["body"])]
+    rest = []
     if proposal.changes:
         changes = "; ".join(f"{change.fact} → {change.verdict}" for change in proposal.changes)
-        body.append(Paragraph(txt(f"Would change it: {changes}."), STYLES["small"]))
+        rest.append(f"Would change it: {changes}.")
     if proposal.deciding:
-        deciding = "; ".join(proposal.deciding)
-        body.append(Paragraph(txt(f"Still open: {deciding}."), STYLES["small"]))
+        rest.append(f"Still open: {'; '.join(proposal.deciding)}.")
+    if rest:
+        body.append(Paragraph(txt(" ".join(rest)), STYLES["small"]))
     return body
 
 
-def _side_note(part: SystemPart) -> str:
-    """How many checks were seen, and why the others were not."""
-    state = part.whole.condition
-    unseen = [result for result in all_results(part) if was_not_seen(result)]
-    # Each reason once; which check had which is in the list at the back.
-    reasons = sorted({plain(unseen_reason(result), 30) for result in unseen})
-    note = f"{state.seen} of {counted(state.applicable, 'check')} seen."
-    return txt(f"{note} Rest: {', '.join(reasons)}." if reasons else note, 180)
-
-
-def _units(part: SystemPart, assessment: Assessment, issue: Issue, key: str) -> list[Flowable]:
-    """Return the table of a system's units, nothing where it has none."""
-    if not part.units:
+def _units(part: SystemPart, issue: Issue) -> list[Flowable]:
+    """Return the table of a system's units, nothing where it has no more than one."""
+    if len(part.units) < 2:
         return []
-    several = len(part.units) > 1
-    rest = issue.page.column - (36 + 38 + 16) * mm - _MARK - 2 * mm
+    rest = issue.page.column - (36 + 34 + 16) * mm - _MARK - 1 * mm
+    # The short report tells the units that do not simply stay.
+    plain_ones = [one for one in part.units if one.verdict == "retain" and one.firmness == FIRM]
+    shown = [one for one in part.units if issue.whole or one not in plain_ones]
+    if not shown:
+        return []
     table = rows_table(
         ("unit", "condition, 0 to 100", "seen", "", "verdict"),
-        [_unit_row(unit, several) for unit in part.units],
-        (36 * mm, 38 * mm, 16 * mm, _MARK + 2 * mm, rest),
+        [_unit_row(unit) for unit in shown],
+        (36 * mm, 34 * mm, 16 * mm, _MARK + 1 * mm, rest),
+        tight=True,
     )
-    return [heading("Units", f"{key}-units", 1), table]
+    return [table]
 
 
-def _unit_row(unit: Part, several: bool) -> list[Cell]:
+def _unit_row(unit: Part) -> list[Cell]:
     """Return the row of a unit: condition, what was seen, verdict and reason."""
-    words: list[Run] = [(unit.spoken, "b"), *overruled_proposal(unit)]
-    # A single unit has the reasons of its system, which are printed above the table.
-    if unit.decision or several:
-        words.append((verdict_reason(unit), ""))
+    words: list[Run] = [(unit.spoken, "b"), *overruled_proposal(unit), (verdict_reason(unit), "")]
     return [
         unit.name,
-        SpanBar(unit.condition, 34 * mm),
+        SpanBar(unit.condition, 30 * mm),
         f"{unit.condition.seen} of {unit.condition.applicable}",
-        VerdictSquare(unit),
+        VerdictSquare(unit, 2.9 * mm),
         words,
     ]
 
 
-def _findings(part: SystemPart, assessment: Assessment, issue: Issue, key: str) -> list[Flowable]:
-    """Return the findings of a system, or a sentence that there are none."""
+def _findings(part: SystemPart, assessment: Assessment) -> list[Flowable]:
+    """Return where the findings of a system are, nothing where there are none."""
     findings = [found for found in assessment.findings if found.system == part.system.id]
-    top = heading("Findings", f"{key}-findings", 1)
     if not findings:
-        return [top, Paragraph("No findings were recorded for this system.", STYLES["body"])]
-    return [top, findings_table(findings, issue, assessment)]
+        return []
+    runs: list[Run] = [("Findings:", "b")]
+    for number, finding in enumerate(findings):
+        before = "· " if number else ""
+        runs.append((f"{before}{finding.number} {plain(finding.title, 90).rstrip('.')}", ""))
+        runs.append((f"finding-{finding.number}", PAGE))
+    return [referring(ReferringText, markup(runs), STYLES["line"])]

@@ -9,8 +9,10 @@ from inspector.assess.model import Assessment, SystemPart
 from inspector.assess.registers import WorkLine
 from inspector.assess.work_cost import parts_priced_twice
 from inspector.report.document import section
-from inspector.report.sections.front_matter import Issue
-from inspector.report.tables import Cell, rows_table
+from inspector.report.issue import Issue
+from inspector.report.page_references import ReferringText, referring
+from inspector.report.tables import PAGE, Cell, Run, markup, rows_table
+from inspector.report.theme import STYLES
 from inspector.values.cell_text import table_cell_text
 from inspector.values.quantity import Money, Quantity
 
@@ -42,7 +44,9 @@ def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
         left_out = _left_out(part)
         in_sum = [line for line in part.lines if line.id not in left_out]
         rows += [_line_row(part, line, issue, line.id in left_out) for line in part.lines]
-        rows.append(_sum_row(f"Sum, {part.system.name}", in_sum, issue))
+        # Of a single line the sum says nothing new.
+        if len(part.lines) > 1:
+            rows.append(_sum_row(f"Sum, {part.system.name}", in_sum, issue))
         counted += in_sum
     rows.append(_sum_row("Sum of all", counted, issue))
     rest = issue.page.column - (30 + 20 + 4 * 19) * mm
@@ -51,11 +55,17 @@ def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
         rows,
         (30 * mm, 20 * mm, rest, *(19 * mm,) * 4),
         right=(3, 4, 5, 6),
+        tight=True,
     )
     currency = "Low, likely and high; no currency was named for them."
     if assessment.currency:
         currency = f"Low, likely and high in {assessment.currency}."
-    return section("Work lines", "work", f"{currency} {_MEANING}", table)
+    total: list[Run] = [
+        ("The one total is on the second page: these lines with their spread, and the price.", ""),
+        ("summary", PAGE),
+    ]
+    beside = referring(ReferringText, markup(total), STYLES["line"])
+    return section("Work lines", "work", f"{currency} {_MEANING}", table, beside)
 
 
 def _left_out(part: SystemPart) -> set[str]:
@@ -80,13 +90,14 @@ def _line_row(part: SystemPart, line: WorkLine, issue: Issue, left_out: bool) ->
 def _sum_row(title: str, lines: Sequence[WorkLine], issue: Issue) -> list[Cell]:
     """Return the sums of lines, and how many of them have no likely amount."""
     # A sum that lacks lines says so, or it would read as the whole price.
-    unpriced = sum(line.likely is None for line in lines)
-    sums = [_amount(_sum(lines, name)) for name in _AMOUNTS]
+    priced = [line for line in lines if line.is_priced]
+    unpriced = len(lines) - len(priced)
+    sums = [_rounded(_sum(priced, name)) for name in _AMOUNTS]
     sums.append(_weight(_sum(lines, "weight"), issue.units))
     return [
         [(title, "b")],
         "",
-        [(f"{unpriced} without a likely amount" if unpriced else "", "soft")],
+        [(f"{unpriced} without a price" if unpriced else "", "soft")],
         *([(text, "b")] for text in sums),
     ]
 
@@ -101,6 +112,11 @@ def _sum(lines: Sequence[WorkLine], name: str) -> float | None:
 def _amount(value: float | None) -> str:
     """An amount as it was typed; its currency is named above the table."""
     return table_cell_text(None if value is None else Money.exact(value, as_typed=True))
+
+
+def _rounded(value: float | None) -> str:
+    """A sum, which claims no more digits than an estimate has."""
+    return table_cell_text(None if value is None else Money.exact(value))
 
 
 def _weight(weight: float | None, units: str) -> str:

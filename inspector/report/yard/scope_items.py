@@ -158,8 +158,10 @@ def scope_sum(title: str, items: Iterable[ScopeItem]) -> ScopeSum:
     ScopeSum
     """
     lines = [item.line for item in items]
+    # The same lines as in the total of the chapter on money, or the yard's list had another sum.
+    priced = [line for line in lines if line.is_priced]
     sums = {}
     for name in AMOUNTS:
-        known = [amount for line in lines if (amount := getattr(line, name)) is not None]
+        known = [amount for line in priced if (amount := getattr(line, name)) is not None]
         sums[name] = sum(known) if known else None
-    return ScopeSum(title, **sums, unpriced=sum(line.likely is None for line in lines))
+    return ScopeSum(title, **sums, unpriced=len(lines) - len(priced))

@@ -9,7 +9,7 @@ from reportlab.platypus import Flowable, Paragraph
 
 from inspector.assess.model import Assessment
 from inspector.report.document import Report, heading, whole_file
-from inspector.report.sections.front_matter import vessel_name
+from inspector.report.issue import vessel_name
 from inspector.report.tables import Cell, rows_table
 from inspector.report.theme import STYLES, Page, page_of, plain, txt, use_fonts
 from inspector.report.yard.scope_items import (
@@ -83,9 +83,7 @@ def build_scope(
         The file cannot be written.
     """
     upright = page_of(paper)
-    page = Page(
-        upright.height, upright.width, left=_EDGE, right=_EDGE, bottom=18 * mm, margin=_EDGE
-    )
+    page = Page(upright.height, upright.width, left=_EDGE, right=_EDGE, bottom=18 * mm)
     use_fonts()
     name = vessel_name(assessment)
     with whole_file(out) as part:

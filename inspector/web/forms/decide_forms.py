@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 LARGEST = 1e12
 LONGEST_TEXT, LONGEST_LINE = 4000, 1000
 COSTS = ("low", "likely", "high")
-LINE_FIGURES = (*COSTS, "weight", "sequence")
+LINE_FIGURES = (*COSTS, "weight", "sequence", "weeks")
 
 
 def _figure(
@@ -94,6 +94,7 @@ LINE = (
     FormField("quantity", "Quantity", "text", longest=40),
     _figure("weight", "Weight", "t", help="Plus is added, minus is removed."),
     _figure("sequence", "Place in the sequence", low=1, high=9999),
+    _figure("weeks", "Weeks in the yard", low=0, high=520),
 )
 # What the yard's list needs beside: where, how much of it, and who does and supplies what.
 _NOT_SAID = {"": "not said"}

@@ -119,6 +119,7 @@ BRIEF = (
     _number("speed", "Speed", "kn", 60),
     _number("range", "Range", "nmi", 40_000),
     _number("endurance", "Endurance", "days", 400),
+    _number("station", "Of these, days on station", "days", 400),
     _number("persons", "Persons on board", "", 2000),
     _number("horizon", "How long she is to be kept", "years", 60),
     _number("budget", "Budget for vessel and work", "", 1e12),

@@ -93,7 +93,7 @@ def test_a_sum_of_spaces_holds_its_point_and_narrows(parts):
     """A share that becomes known narrows the sum, and what is lost is taken off."""
     unknown, known = (
         [
-            Space("s", "hold", act, area, share=share if given else None)
+            Space("s", "hold", act, area, share=share if given else None, state="free")
             for act, area, share in parts
         ]
         for given in (False, True)

@@ -72,7 +72,7 @@ def test_a_whole_case_has_every_table_and_requirement():
         "Changes of the lightship",
         "Loads on deck",
     ] == [table.title for table in found.figure_tables]
-    assert {"load-line": True, "gm": True, "deck-load": True} == met(found)
+    assert {"load-line": True, "gm": True, "deck-load": True, "loading": None} == met(found)
     assert "inclining test" in found.verify
 
 
@@ -104,7 +104,7 @@ def test_without_free_surfaces_no_height_is_offered():
     found = of_booklet({"free_surface": ""}, weights=WEIGHTS)
 
     assert "before any free surface" in cell_text(found.answer)
-    assert {"load-line": True, "gm": None} == met(found)
+    assert {"load-line": True, "gm": None, "loading": None} == met(found)
     assert "Free surfaces" in [gap.name for gap in found.gaps]
 
 
@@ -174,7 +174,7 @@ def test_wrong_cells_are_named_with_their_table():
         decks=[{"name": "house", "load": "-3", "area": "20"}],
     )
 
-    titles = ("Weights off and on", "Righting levers", "Loads on deck, house")
+    titles = ("What comes off and goes on", "Righting levers", "Loads on deck, house")
     assert 3 == len([fault for fault in found.faults if fault.startswith(titles)])
 
 
@@ -397,7 +397,7 @@ def test_a_deck_load_without_a_declared_load_is_a_gap():
     found = of_booklet(decks=[HOUSE, {"name": "crate", "load": "8", "area": "10"}])
 
     assert "Declared load under crate" in [gap.name for gap in found.gaps]
-    assert {"load-line": True, "gm": True, "deck-load": None} == met(found)
+    assert {"load-line": True, "gm": True, "deck-load": None, "loading": None} == met(found)
     assert "not declared" == table(found, "Loads on deck").rows[1][5]
 
 

@@ -181,7 +181,7 @@ def test_a_row_that_cannot_be_used_is_named_and_left_out():
         weight.name for weight in found.weights
     ]
     assert (
-        "Weights off and on: crane: thickness is missing, "
+        "What comes off and goes on: crane: thickness is missing, "
         "and steel is calculated from area and thickness.",
     ) == found.faults
 

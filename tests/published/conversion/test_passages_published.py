@@ -29,6 +29,7 @@ class Cube:
     kind: str = "trial"
     low_speed: float = 1.0
     high_speed: float = 16.0
+    from_fuel: bool = False
 
     def at(self, speed):
         return Figure("power", Span.exact(self.k * speed**3), "kW", "k V³")

@@ -113,7 +113,7 @@ def test_a_named_swap_ties_the_two_and_beyond_it_they_have_changed(found, given_
 
         def apart(weights, first=first, second=second):
             return sum(
-                share * (first.scores[name].point - second.scores[name].point)
+                share * (first.scores[name].low - second.scores[name].low)
                 for name, share in weights.items()
             )
 
@@ -125,6 +125,44 @@ def test_the_span_of_a_total_contains_its_point(found, given_weights):
     """Low, point and high of every total are in order."""
     for place in rank(found, given_weights).places:
         assert place.total.low <= place.total.point <= place.total.high
+
+
+def blurred(found, luck):
+    """The same candidate with less known of her: every span grows, or stays."""
+    spans = {}
+    for aspect, span in found.scores.items():
+        low, high = luck.uniform(0, span.low), luck.uniform(span.high, 100)
+        spans[aspect] = Span(low, luck.choice([None, span.point]), high)
+    return Scored(found.name, spans)
+
+
+@given(candidates, weights, st.integers(0, 4), st.randoms())
+def test_less_known_of_a_candidate_never_raises_her(found, given_weights, chosen, luck):
+    """Over any candidates and weights: a rank no better, or no rank at all; others keep theirs."""
+    at = chosen % len(found)
+    less = [blurred(one, luck) if place == at else one for place, one in enumerate(found)]
+    before, after = (
+        {place.name: place.rank for place in rank(of, given_weights).places} for of in (found, less)
+    )
+    name = found[at].name
+
+    if before[name] is None:
+        assert after[name] is None
+    elif after[name] is not None:
+        assert before[name] <= after[name]
+
+
+def test_too_little_known_is_no_place():
+    """Half of what is weighed must be known; the others do not move up to a place that is hers."""
+    dark = Scored("D", dict.fromkeys(WEIGHTS, Span(30.0, None, 81.0)))
+    half = Scored("H", dict.fromkeys(WEIGHTS, Span(30.0, None, 80.0)))
+    found = rank([dark, half, A], WEIGHTS)
+
+    assert [("A", 1), ("H", 2), ("D", None)] == [(place.name, place.rank) for place in found.places]
+    assert (0.49, 0.5) == (
+        pytest.approx(found.places[2].known),
+        pytest.approx(found.places[1].known),
+    )
 
 
 def test_equal_totals_share_a_rank_and_stand_by_name():

@@ -209,7 +209,7 @@ def test_a_report_is_the_earlier_or_the_new_one(tmp_path):
     """Whatever fails while the report is written, the file is a whole PDF: the one before or the
     new one."""
     from inspector.services.data_folder import open_folder
-    from inspector.services.report_files import make_report
+    from inspector.services.files.report_files import make_report
 
     shutil.rmtree(tmp_path / "data", ignore_errors=True)
     data = open_folder(tmp_path / "data")

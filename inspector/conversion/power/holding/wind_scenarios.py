@@ -1,12 +1,15 @@
 """The hull in wind and current as typed, and the scenarios that failures are calculated in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from inspector.conversion.core.bounds import or_default
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.figure import Default, Figure, Gap, unique
 from inspector.conversion.core.particulars import Row
+from inspector.conversion.core.ship_particulars import HYDROSTATICS
+from inspector.conversion.core.side_area import side_area, sizes_built
 from inspector.conversion.core.span import ConversionError
+from inspector.conversion.core.things import read_things
 from inspector.conversion.power.electrical_loads import ACCURACY
 from inspector.conversion.power.holding.failure_case import ASTERN, LoadLimits, Scenario
 from inspector.conversion.power.holding.holding_power import LIMIT, Scenarios
@@ -24,6 +27,7 @@ from inspector.conversion.space.particulars import ENCLOSURES
 from inspector.record.typed_values import typed_number
 from inspector.values.units import convert
 
+OF_THE_VESSEL = "as typed of the vessel, since the table of wind and current has none"
 # Factor on the hotel loads in the worst, the likely and the best scenario.
 HOTEL_FACTORS = (ACCURACY.value.high, 1.0, ACCURACY.value.low)
 
@@ -83,11 +87,19 @@ def read_exposure(case: Case, row: Row) -> ExposureRead:
     ----------
     As typed by the surveyor.
     """
-    sizes = {name: _size(case, row, name) for name in ("length", "breadth", "draught")}
+    names = ("length", "breadth", "draught")
+    sizes = {name: _size(case, row, name) for name in names}
+    taken = tuple(
+        Default(name, sizes[name], OF_THE_VESSEL, unit="m")
+        for name in names
+        if row.number(name) is None and sizes[name] is not None
+    )
+    booklet, built = case.one(HYDROSTATICS), sizes_built(read_things(case), case.rows(ENCLOSURES))
+    area = side_area(booklet, row, built).area
     needed = {
         "length": sizes["length"],
         "draught": sizes["draught"],
-        "side area in the wind": row.number("lateral"),
+        "side area in the wind": area,
     }
     why = "wind and current on the beam cannot be calculated without it"
     gaps = tuple(Gap(label, why) for label, value in needed.items() if value is None)
@@ -98,8 +110,14 @@ def read_exposure(case: Case, row: Row) -> ExposureRead:
         why = "the wind from ahead cannot be calculated without them"
         gaps = (Gap("frontal area in the wind, and breadth", why),)
     try:
-        exposure, house = with_house(_exposure(row, sizes), row, case.rows(ENCLOSURES))
-        return ExposureRead(exposure, gaps, defaults=house)
+        exposure = _exposure(row, {**sizes, "lateral": row.number("lateral") or area})
+        house = ()
+        if row.number("lateral") is not None:
+            between = booklet.number("lpp")
+            midship = None if between is None else between / 2
+            exposure, house = with_house(exposure, row, built, midship)
+        # The booklet's table may have the greater area, and the wind is the same.
+        return ExposureRead(replace(exposure, lateral=area), gaps, defaults=(*taken, *house))
     except ConversionError as problem:
         return ExposureRead(None, gaps, (str(problem),))
 
@@ -114,7 +132,6 @@ def _size(case: Case, row: Row, name: str) -> float | None:
 def _exposure(row: Row, sizes: dict[str, float | None]) -> Exposure:
     """Return the hull in wind and current, with the current from knots to m/s."""
     given = (
-        "lateral",
         "frontal",
         "x_wind",
         "wind_beam",

@@ -39,6 +39,10 @@ BY_DRAUGHT = Table(
         column("displacement", "Displacement", "t", needed=True, low=1, high=200_000),
         column("km", "KM", "m", low=0.1, high=100),
         column("limit_kg", "Greatest KG allowed", "m", high=40),
+        column("lcb", "Centre of buoyancy from the after perpendicular", "m", high=400),
+        column("lcf", "Centre of flotation from the after perpendicular", "m", high=400),
+        column("tpc", "Tonnes per centimetre", "t/cm", low=0.1, high=200),
+        column("mctc", "Moment to change trim one centimetre", "t·m/cm", low=0.1, high=20_000),
     ),
 )
 BOOKLET_TABLES = (BY_DRAUGHT, LEVERS, CROSS_CURVES)

@@ -91,6 +91,25 @@ class HydrostaticTable:
         likely = read(mass.point)
         return Span(min(*values, likely), likely, max(*values, likely))
 
+    def reader(self, name: str) -> Callable[[float], float]:
+        """Return a function that reads a column at a displacement [t].
+
+        Parameters
+        ----------
+        name : str
+            Name of the column.
+
+        Returns
+        -------
+        callable
+            It refuses a displacement outside the rows that have the column.
+
+        References
+        ----------
+        Linear interpolation, as booklets prescribe between their rows (common practice).
+        """
+        return _reader(self._points("displacement", name), "t")
+
     def displacement_at(self, draught: float) -> float:
         """Return the displacement at a draught.
 

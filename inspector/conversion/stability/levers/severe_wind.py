@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from inspector.conversion.core.figure import Figure, Gap
+from inspector.conversion.core.side_area import SideArea
 from inspector.conversion.core.span import Span
 from inspector.conversion.stability.levers.lever_span import LeverSpan
 from inspector.conversion.stability.levers.righting_levers import RightingLevers
@@ -19,13 +20,13 @@ from inspector.conversion.stability.starting_condition import StartingCondition
 NAME = "Severe wind and rolling"
 # What of the table of hydrostatics the criterion cannot do without, as a reader knows it.
 NEEDED = {
-    "wind_area": "side area in the wind after the changes",
     "wind_height": "centre of that area above half the draught",
     "lwl": "length of the waterline",
     "breadth": "breadth",
     "depth": "depth",
     "cb": "block coefficient",
 }
+AREA = "side area in the wind after the changes"
 
 
 @dataclass(frozen=True)
@@ -63,12 +64,14 @@ class SevereWind:
         return self.ratio.at_least(1.0)
 
 
-def missing_for_wind(start: StartingCondition) -> Gap | None:
+def missing_for_wind(start: StartingCondition, wind: SideArea) -> Gap | None:
     """Return what of the table of hydrostatics the criterion lacks.
 
     Parameters
     ----------
     start : StartingCondition
+    wind : SideArea
+        After the changes.
 
     Returns
     -------
@@ -80,6 +83,8 @@ def missing_for_wind(start: StartingCondition) -> Gap | None:
     IS Code 2008, part A, 2.3 (from memory).
     """
     lacking = [label for name, label in NEEDED.items() if not start.number(name)]
+    if not wind.area:
+        lacking.insert(0, AREA)
     return Gap(NAME, f"Not calculated without: {', '.join(lacking)}.") if lacking else None
 
 
@@ -87,6 +92,7 @@ def severe_wind(
     start: StartingCondition,
     levers: LeverSpan | None,
     afloat: tuple[Figure, Figure, Figure, Figure],
+    wind: SideArea,
 ) -> SevereWind | None:
     """Return severe wind and rolling after the changes.
 
@@ -97,6 +103,8 @@ def severe_wind(
         GZ after the changes [m].
     afloat : tuple of Figure
         Displacement [t], draught amidships [m], fluid KG [m] and GM [m] after.
+    wind : SideArea
+        After the changes.
 
     Returns
     -------
@@ -112,12 +120,12 @@ def severe_wind(
     ----------
     IS Code 2008, part A, 2.3, see ``weather_criterion``; its ends are a model of our own.
     """
-    if levers is None or levers.reach < NEEDED_REACH or missing_for_wind(start) is not None:
+    if levers is None or levers.reach < NEEDED_REACH or missing_for_wind(start, wind) is not None:
         return None
     if any(figure.span is None for figure in afloat):
         return None
     mass, draught, kg, gm = (figure.span for figure in afloat)
-    hull = _hull(start, draught.middle)
+    hull = _hull(start, draught.middle, wind)
     flooding = start.number("flooding")
 
     def result(curve: RightingLevers, tonnes: float, at: tuple[float, float]) -> WeatherResult:
@@ -130,11 +138,11 @@ def severe_wind(
     return _spanned(found, likely, hull.most_heel)
 
 
-def _hull(start: StartingCondition, draught: float) -> WindAndHull:
+def _hull(start: StartingCondition, draught: float, wind: SideArea) -> WindAndHull:
     """Return the hull at a draught [m], with the area in the wind."""
-    area, height, length, breadth, depth, block = (start.number(name) for name in NEEDED)
+    height, length, breadth, depth, block = (start.number(name) for name in NEEDED)
     keels = start.number("keels") or 0.0
-    return WindAndHull(area, height, length, breadth, draught, depth, block, keels)
+    return WindAndHull(wind.area, height, length, breadth, draught, depth, block, keels)
 
 
 def _spanned(found: list[WeatherResult], likely: WeatherResult, most_heel: float) -> SevereWind:

@@ -9,7 +9,8 @@ import { addressedIn, subjectsIn } from "./like_units.js";
 
 /** @import { Log } from "../record/log.js" */
 
-const MOST_READINGS = 1;
+/** Letters of a reading that is shown beside the title. */
+const LONGEST_READING = 12;
 
 /**
  * @param {Log} log
@@ -158,7 +159,7 @@ function hasPhoto(log, subject) {
 }
 
 /**
- * How the answer is known, and the first readings, in a few words.
+ * How the answer is known, and a reading, in a few words.
  *
  * @param {Log} log
  * @param {string} subject
@@ -170,8 +171,9 @@ function knownOf(log, subject) {
   const depth = isRating(rating) ? state.value(subject, "depth") : "";
   const fields = state.fields(subject).filter((field) => field.startsWith("reading/"));
   const readings = fields.map((field) => state.value(subject, field)).filter(Boolean);
-  const shown = readings.slice(0, MOST_READINGS).map(describe);
-  if (readings.length > MOST_READINGS) shown.push(`${readings.length - MOST_READINGS} more`);
+  const [first = ""] = readings.map(describe).filter((words) => words.length <= LONGEST_READING);
+  const others = readings.length - (first ? 1 : 0);
+  const words = first ? `${others} more` : `${others} ${others === 1 ? "reading" : "readings"}`;
   const none = rating === vocabulary.notFitted ? rating : "";
-  return [none, depth, ...shown].filter(Boolean).join(" · ");
+  return [none, depth, first, others ? words : ""].filter(Boolean).join(" · ");
 }

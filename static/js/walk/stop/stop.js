@@ -244,7 +244,7 @@ export class Stop {
     paintPassed(log, this.box);
     for (const [heading, items] of this.#headings) {
       const { seen, of } = tally(log, counting(log, items));
-      find(heading, "small").textContent = `${seen} of ${of}`;
+      find(heading, "small").textContent = of ? `${seen} of ${of}` : "";
     }
   }
 }

@@ -3,7 +3,8 @@
 from reportlab.platypus import Flowable
 
 from inspector.conversion.core.drawing import Drawing
-from inspector.report.geometry import Mark, draw
+from inspector.report.drawn.geometry import draw
+from inspector.report.drawn.picture import Mark
 from inspector.report.theme import ACCENT, BOLD, DEEP, INK, LINE, PLAIN, SOFT, plain
 
 _INKS = {

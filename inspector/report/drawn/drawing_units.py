@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from inspector.conversion.core.drawing import Axis, Bar, Bars, Drawing, Graph
+from inspector.conversion.core.drawing import AskedPoint, Axis, Bar, Bars, Drawing, Graph
 from inspector.values.cell_text import reader_unit
 from inspector.values.units import convert
 
@@ -49,7 +49,14 @@ def _graph_in(graph: Graph, system: str) -> Graph:
         y=Axis(graph.y.label, reader_unit(graph.y.unit, system)),
         curves=curves,
         mark_x=_value_in(graph.mark_x, graph.x.unit, system),
+        asked=tuple(_asked_in(asked, graph, system) for asked in graph.asked),
     )
+
+
+def _asked_in(asked: AskedPoint, graph: Graph, system: str) -> AskedPoint:
+    """Return what is asked in the reader's units."""
+    x, y = _point_in((asked.x, asked.y), graph, system)
+    return replace(asked, x=x, y=y)
 
 
 def _point_in(point: tuple[float, float], graph: Graph, system: str) -> tuple[float, float]:

@@ -44,7 +44,7 @@ def make_report(
     *,
     paper: str = "a4",
     units: str = "si",
-    whole: bool = True,
+    extent: str = "whole",
 ) -> None:
     """Write the condition report of an inspection as it is recorded now.
 
@@ -58,8 +58,9 @@ def make_report(
         "a4" or "letter".
     units : str
         "si" or "us".
-    whole : bool
-        False leaves out every single reading and rating.
+    extent : str
+        "whole", "short" without every single reading and rating, or "summary" for its first two
+        pages alone.
 
     Raises
     ------
@@ -67,10 +68,12 @@ def make_report(
         The file cannot be written.
     """
     # ReportLab and the chapters are slow to import, and no other command or page should pay for it.
-    from inspector.conversion.contents import convert
+    from inspector.conversion.contents import chapters_of, read_case
+    from inspector.report.client.all_in_cost import all_in_cost
     from inspector.report.condition_report import build
 
     assessment = data.assessment_of(inspection)
+    case = read_case(assessment, date.today())
     build(
         assessment,
         out,
@@ -83,8 +86,9 @@ def make_report(
         made_at=_now(),
         revision=_revision(inspection),
         digest=digest_of(inspection),
-        chapters=convert(assessment, date.today()),
-        whole=whole,
+        chapters=chapters_of(case),
+        cost=all_in_cost(case),
+        extent=extent,
     )
 
 
@@ -145,3 +149,24 @@ def _now() -> str:
 
 def _revision(inspection: Inspection) -> str:
     return f"draft, {len(inspection.entries)} entries"
+
+
+def bad_checks_without_finding(data: DataFolder, inspection: Inspection) -> list[tuple[str, str]]:
+    """Return the poor and failed checks that no finding is about, for whoever makes the report.
+
+    Parameters
+    ----------
+    data : DataFolder
+    inspection : Inspection
+
+    Returns
+    -------
+    list of (str, str)
+        The subject of each and a sentence part that names it, the failed ones first.
+    """
+    from inspector.report.client.safety_items import bad_without_finding
+
+    return [
+        (result.subject, f"{result.unit_name}: {result.check.title} ({result.rating})")
+        for result in bad_without_finding(data.assessment_of(inspection))
+    ]
