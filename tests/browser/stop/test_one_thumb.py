@@ -94,24 +94,27 @@ def looked_at(page):
     }
 
 
-def rows_in_sight(page):
+# The rows that are in sight and have no answer yet, by the subjects of their units.
+OPEN_IN_SIGHT = """() => {
+  const isTouchable = %s;
+  return [...document.querySelectorAll("#cards .rows article.check:not([data-enclosed])")]
+    .filter((row) => row.checkVisibility() && isTouchable(row.querySelector("[data-rate=good]")))
+    .filter((row) => !row.querySelector(".rate [aria-pressed=true], .units .mark:not(.m-open)"))
+    .map((row) => row.dataset.subjects);
+}"""
+
+
+def open_rows(page):
+    """The rows in sight without an answer."""
     return [
-        row
-        for row in page.locator("#cards .rows article.check:not([data-enclosed]):visible").all()
-        if row.locator("[data-rate=good]").evaluate(TOUCHABLE)
+        page.locator(f"#cards article[data-subjects='{subjects}']")
+        for subjects in page.evaluate(OPEN_IN_SIGHT % TOUCHABLE)
     ]
 
 
-def is_open(row):
-    return (
-        not row.locator(".rate [aria-pressed=true]").count()
-        and not row.locator(".units .mark:not(.m-open)").count()
-    )
-
-
-def read_two(thumb, page):
-    """Unfold the first row in sight that is open, and type two of its numbers."""
-    for row in rows_in_sight(page):
+def read_one(thumb, page):
+    """Unfold the first row in sight that is open and has a number, and type it."""
+    for row in open_rows(page):
         subject = row.get_attribute("data-subjects").split()[0]
         _, system, _, check = subject.split("/")
         numbers = page.evaluate(
@@ -119,7 +122,7 @@ def read_two(thumb, page):
                  .content.querySelectorAll(`[data-check="${check}"] [data-row=number]`).length""",
             [system, check],
         )
-        if not numbers or not is_open(row) or row.locator(".units").count():
+        if not numbers or row.locator(".units").count():
             continue
         title = row.locator("[data-act=unfold]")
         if not title.evaluate(TOUCHABLE):
@@ -144,14 +147,13 @@ def walk_space(thumb, page, space):
     before = len(looked_at(page))
     has_read = False
     while len(looked_at(page)) - before < LOOKS_IN_A_SPACE or not has_read:
-        for row in rows_in_sight(page):
-            if is_open(row):
-                button = row.locator("[data-rate=good]")
-                thumb.tap(button)
-                expect(button).to_have_attribute("aria-pressed", "true")
+        for row in open_rows(page):
+            button = row.locator("[data-rate=good]")
+            thumb.tap(button)
+            expect(button).to_have_attribute("aria-pressed", "true")
             if len(looked_at(page)) - before >= LOOKS_IN_A_SPACE - (not has_read):
                 break
-        has_read = has_read or read_two(thumb, page)
+        has_read = has_read or read_one(thumb, page)
         if len(looked_at(page)) - before < LOOKS_IN_A_SPACE or not has_read:
             thumb.swipe()
         assert thumb.swipes < 40
