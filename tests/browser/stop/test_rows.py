@@ -278,3 +278,27 @@ def test_the_first_row_of_a_space_is_the_whole_of_it_from_the_door(phone, served
         photo.place,
         photo.caption,
     )
+
+
+SHORT = """async ([main, groups]) => {
+  const { shortNames } = await import(main.replace("main.js", "rows/like_units.js"));
+  return groups.map(shortNames);
+}"""
+NAMED = [
+    (["Port engine", "Starboard engine"], ["P", "S"]),
+    (["Generator set 1", "Generator set 2"], ["1", "2"]),
+    (["Main switchboard, bus A", "Main switchboard, bus B"], ["A", "B"]),
+    (["Fuel tank 1, port", "Fuel tank 1, starboard", "Fuel tank 2, port"], ["1 P", "1 S", "2 P"]),
+    (["Shell and sea chests", "Weather decks and deckhouses"], ["shell", "weather"]),
+    (["Distribution boards", "Distribution transformers"], ["1", "2"]),
+]
+
+
+def test_the_cells_of_units_have_the_shortest_names_that_tell_them_apart(phone, served):
+    """What all names share is left out; port and starboard are P and S; else a word, else
+    numbers."""
+    a_walk.begin(phone, served[0])
+    main = phone.locator("script[src*='main.js']").get_attribute("src")
+    found = phone.evaluate(SHORT, [main, [names for names, _ in NAMED]])
+
+    assert [short for _, short in NAMED] == found
