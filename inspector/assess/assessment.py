@@ -15,6 +15,7 @@ from inspector.assess.condition import of_results
 from inspector.assess.judging import Basis
 from inspector.assess.limit_settings import limit_sets_of
 from inspector.assess.model import Assessment, Facts, Part, SystemPart
+from inspector.assess.papers.certificates import certificate_of_bottom
 from inspector.assess.papers.surveys_due import papers_due
 from inspector.assess.recorded import SHEET, RecordedInspection, Unit
 from inspector.assess.registers import Finding, Photo, WorkLine
@@ -57,7 +58,14 @@ def assess(
     work = _Work(
         recorded=recorded,
         settings=settings or recorded_settings,
-        basis=Basis(recorded.vessel, recorded.brief, recorded.inspection, limits, library.criteria),
+        basis=Basis(
+            recorded.vessel,
+            recorded.brief,
+            recorded.inspection,
+            limits,
+            library.criteria,
+            certificate_of_bottom(recorded.certificates),
+        ),
         lines=registers.work_lines(recorded),
         findings=findings,
         photos=registers.photos(recorded, library, findings),

@@ -1,5 +1,6 @@
 """What the rules of a word need beside what was seen: need, law, life, parts and prices."""
 
+import math
 from collections.abc import Iterable, Mapping
 
 from inspector.assess.checked import CheckResult
@@ -219,7 +220,7 @@ def _total(lines: Iterable[WorkLine], unit: str | None, act: str) -> float | Non
 def _added(*amounts: float | None) -> float | None:
     """The sum of what is known, None where nothing is."""
     known = [amount for amount in amounts if amount is not None]
-    return sum(known) if known else None
+    return math.fsum(known) if known else None
 
 
 def _first_known(own: float | None, other: float | None) -> float | None:

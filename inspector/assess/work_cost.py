@@ -3,6 +3,7 @@
 Replacing and refurbishing one part are two ways to one end: a sum of both would pay twice.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -39,7 +40,7 @@ class PricedTwice:
     @property
     def left_out_cost(self) -> float:
         """The likely costs of the lines that are left out [currency]."""
-        return sum(line.likely or 0.0 for line in self.left_out)
+        return math.fsum(line.likely or 0.0 for line in self.left_out)
 
 
 def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
@@ -62,11 +63,13 @@ def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
     for part in (system.whole, *system.units):
         of_part = [line for line in system.lines if line.unit == part.id]
         lines = {act: tuple(line for line in of_part if line.act == act) for act in _WAYS}
-        likely = {act: sum(line.likely or 0.0 for line in of_act) for act, of_act in lines.items()}
+        likely = {
+            act: math.fsum(line.likely or 0.0 for line in of_act) for act, of_act in lines.items()
+        }
         # An act without a likely cost is not priced, so nothing is paid twice.
         if not all(likely.values()):
             continue
-        asked = _asked_act(part)
+        asked = _asked_act(part, system.whole)
         # Where the verdict asks for neither, the dearer way: the sum must never be too small.
         counts = max(likely, key=lambda act: likely[act]) if asked is None else asked
         # What does not count is still named with its amount, so that nothing is lost from sight.
@@ -74,14 +77,17 @@ def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
         yield PricedTwice(part, counts, left_out, asked is None)
 
 
-def _asked_act(part: Part) -> str | None:
-    """The act that the word asks for: "" for neither, None where it does not say."""
+def _asked_act(part: Part, whole: Part) -> str | None:
+    """The act that the word asks for: "" for neither, None where it does not say.
+
+    Where a unit's own word leaves it open, what was decided of its system holds.
+    """
     if part.let_go:
         return ""
     # A price for all of a system of which some units are replaced is neither of the two ways.
     if "replace" in part.proposal.detail and part.verdict == "refurbish" and not part.decision:
         return None
-    return _BY_WORD.get(part.verdict)
+    return _BY_WORD.get(part.verdict) or _BY_WORD.get(whole.decision)
 
 
 def counted_lines(system: SystemPart) -> list[WorkLine]:
@@ -114,7 +120,7 @@ def work_cost(system: SystemPart) -> WorkCost | None:
     likely = [line.likely for line in counted_lines(system) if line.is_priced]
     if not likely:
         return None
-    return WorkCost(_label(system.whole), sum(likely))
+    return WorkCost(_label(system.whole), math.fsum(likely))
 
 
 def _label(whole: Part) -> str:

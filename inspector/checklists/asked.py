@@ -4,6 +4,7 @@ A check that is asked once per vessel goes to one unit; a trial in which several
 takes its time once.
 """
 
+import math
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
@@ -85,8 +86,8 @@ def minutes_of(asked: Iterable[Asked], trials: Mapping[str, Trial]) -> float:
     needed = [one for one in asked if not one.check.optional]
     runs = {run_of(one, trials): trials.get(one.check.together) for one in needed}
     # Reading off, and then each trial once, however many checks are read in it.
-    own = sum(one.check.minutes for one in needed)
-    return own + sum(trial.minutes for trial in runs.values() if trial)
+    own = math.fsum(one.check.minutes for one in needed)
+    return own + math.fsum(trial.minutes for trial in runs.values() if trial)
 
 
 def run_of(one: Asked, trials: Mapping[str, Trial]) -> tuple[str, ...]:

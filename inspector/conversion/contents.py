@@ -21,6 +21,7 @@ from inspector.conversion.space import particulars as space_particulars
 from inspector.conversion.stability import chapter as stability_chapter
 from inspector.conversion.stability import particulars as stability_particulars
 from inspector.conversion.stability.loading.particulars import LOADING
+from inspector.conversion.stated_twice import with_contradictions
 
 # In the order in which an owner asks: how far, how stable, what runs, what fits, what it costs.
 # Id of a chapter -> what it is called in a list, and what makes it.
@@ -74,7 +75,7 @@ def chapters_of(case: Case) -> tuple[Chapter, ...]:
     tuple of Chapter
         Recorded data that cannot be used never raises: it is reported in its chapter.
     """
-    return tuple(write(case) for _, write in CHAPTERS.values())
+    return tuple(chapter_of(case, chapter_id) for chapter_id in CHAPTERS)
 
 
 def chapter_of(case: Case, chapter_id: str) -> Chapter:
@@ -91,7 +92,7 @@ def chapter_of(case: Case, chapter_id: str) -> Chapter:
     Chapter
     """
     _, write = CHAPTERS[chapter_id]
-    return write(case)
+    return with_contradictions(case, write(case))
 
 
 def convert(assessment: Assessment, today: date) -> tuple[Chapter, ...]:

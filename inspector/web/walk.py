@@ -11,7 +11,7 @@ from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
 from inspector.services.effort import Effort, asked_on_board, effort_of, not_asked_by_unit
 from inspector.services.units_on_board import units_of
-from inspector.services.visit.rounds import made_round, visit_of
+from inspector.services.visit.rounds import round_to_follow
 from inspector.values.vocabulary import ASKED_OF_CREW, for_browser
 from inspector.web.current import data_folder, open_inspection
 from inspector.web.on_device import offline, python_files
@@ -40,7 +40,7 @@ def walk(inspection_id: str):
         attainable={"met": reasons_against(), "refused": refused_by_crew()},
         asked_of_crew=asked_of_crew,
         crew={name: label for name, (label, _) in ASKED_OF_CREW.items()},
-        round=_round(inspection),
+        round=round_to_follow(data_folder(), inspection, datetime.now().astimezone()),
         spaces=library.spaces,
         cautions=library.cautions,
         vocabulary=for_browser(),
@@ -62,19 +62,6 @@ def walk(inspection_id: str):
     # other answer can take its place.
     response.headers.update({"X-Walk": inspection.id, "X-Edition": offline.edition()})
     return response
-
-
-def _round(inspection: Inspection) -> dict[str, object] | None:
-    """The round for the time that is left, as data; None where nobody said how long the visit is.
-
-    The page would otherwise wait for an assessment that nobody asked for.
-    """
-    visit = visit_of(inspection.state, datetime.now().astimezone())
-    if not visit.known:
-        return None
-    from inspector.assess.round.round_data import round_data
-
-    return round_data(made_round(data_folder(), inspection, visit.minutes, visit.people))
 
 
 def _systems(inspection: Inspection, library: Library) -> tuple[list[dict], Effort]:

@@ -1,5 +1,6 @@
 """What to look at next: the best plan for the minutes left, with a reason for each look."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -156,7 +157,7 @@ def _joint(found: list[OpenLook], settings: Settings, minutes: float, currency: 
             "as far as it is priced."
         )
     names = "; ".join(breaker.label for breaker in chosen)
-    needed = sum(breaker.minutes for breaker in chosen)
+    needed = math.fsum(breaker.minutes for breaker in chosen)
     return (
         f"Buy or walk away: worth seeing together {names}; {_sum(gain, currency)} expected, "
         f"{needed:g} min."

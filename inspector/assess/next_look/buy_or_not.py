@@ -3,6 +3,7 @@
 The gains of single looks do not add up here, so that their sets are enumerated.
 """
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import combinations, product
@@ -61,7 +62,7 @@ def joint_gain(breakers: Sequence[Breaker], seen: Iterable[int], worth: float) -
     """
     seen = list(seen)
     unseen = [breaker for index, breaker in enumerate(breakers) if index not in seen]
-    rest = worth - sum(breaker.expected_loss for breaker in unseen)
+    rest = worth - math.fsum(breaker.expected_loss for breaker in unseen)
     looked_at = [breakers[index] for index in seen]
     found = 0.0
     for outcome in product((False, True), repeat=len(looked_at)):
@@ -70,7 +71,7 @@ def joint_gain(breakers: Sequence[Breaker], seen: Iterable[int], worth: float) -
             chance *= breaker.chance if wrong else 1 - breaker.chance
             value -= breaker.loss if wrong else 0.0
         found += chance * max(value, 0.0)
-    without = worth - sum(breaker.expected_loss for breaker in breakers)
+    without = worth - math.fsum(breaker.expected_loss for breaker in breakers)
     return found - max(without, 0.0)
 
 
@@ -96,7 +97,7 @@ def best_joint(
     best: tuple[tuple[int, ...], float] = ((), 0.0)
     for size in range(1, len(few) + 1):
         for subset in combinations(range(len(few)), size):
-            if sum(few[index].minutes for index in subset) > minutes + _TOLERANCE:
+            if math.fsum(few[index].minutes for index in subset) > minutes + _TOLERANCE:
                 continue
             gain = joint_gain(few, subset, worth)
             if gain > best[1] + _TOLERANCE:

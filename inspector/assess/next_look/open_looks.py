@@ -1,5 +1,6 @@
 """The looks that could still be taken: checks, trials that run together, prices and disputes."""
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
@@ -306,17 +307,17 @@ def worth_for_others(
     # A paper can inform several systems: there it counts as an answer on a like unit.
     shared = information(result.check, settings) * settings.sister_share
     others = [other for system in result.check.also for other in by_system.get(system, ())]
-    return sum(other.worth * other.chance.movement(shared) for other in others)
+    return math.fsum(other.worth * other.chance.movement(shared) for other in others)
 
 
 def _information(group: list[tuple[OpenUnit, CheckResult]], settings: Settings) -> float:
-    return sum(unit.worth * information(result.check, settings) for unit, result in group)
+    return math.fsum(unit.worth * information(result.check, settings) for unit, result in group)
 
 
 def _minutes(group: list[tuple[OpenUnit, CheckResult]], trials: Mapping[str, Trial]) -> float:
     """The trial once, and the reading off of each check."""
     trial = _trial_of(group[0][1], trials)
-    own = sum(result.check.minutes for _, result in group)
+    own = math.fsum(result.check.minutes for _, result in group)
     return max(own + (trial.minutes if trial else 0.0), 0.5)
 
 

@@ -105,7 +105,7 @@ def best_plan(looks: Iterable[Look], minutes: float, walk: float = 2.0, here: st
         return Plan((), 0.0, 0.0, _why_empty(useful, minutes))
     order = {look.subject: number for number, look in enumerate(useful)}
     chosen.sort(key=lambda look: (spaces.index(look.space), order[look.subject]))
-    return Plan(tuple(chosen), sum(look.gain for look in chosen), spent / TICKS)
+    return Plan(tuple(chosen), math.fsum(look.gain for look in chosen), spent / TICKS)
 
 
 def _ticks(minutes: float) -> int:

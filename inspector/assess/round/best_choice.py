@@ -220,5 +220,5 @@ def _counted(rooms: Sequence[Room], ways: list[list[int]]) -> Choice:
     for room, own in zip(rooms, ways, strict=True):
         taken = [options[way] for options, way in zip(room.looks, own, strict=True) if way >= 0]
         seconds += sum(one.seconds for one in taken) + (room.entering if taken else 0)
-        worth += sum(one.worth for one in taken)
+        worth += math.fsum(one.worth for one in taken)
     return Choice(tuple(map(tuple, ways)), seconds, worth)

@@ -1,7 +1,8 @@
 """The round: the looks chosen for a visit, in walking order, divided among its people."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+import math
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from inspector.assess.model import Assessment
 from inspector.assess.round.look_ways import RoundLook, VisitLooks, Way, visit_looks
@@ -69,6 +70,9 @@ class Round:
         as not seen, as long as nobody looks.
     not_had : mapping of str to str
         Sheet -> why it cannot be had at this visit; all of them are left out as well.
+    shares : tuple of tuple of (str, str)
+        For each of the people the spaces and systems that are his stretch of the walk, whether or
+        not something is looked at there.
     """
 
     stops: tuple[Stop, ...] = ()
@@ -76,6 +80,7 @@ class Round:
     worth: float = 0.0
     left_out: Mapping[str, str] = field(default_factory=dict)
     not_had: Mapping[str, str] = field(default_factory=dict)
+    shares: tuple[tuple[tuple[str, str], ...], ...] = ()
 
     @property
     def subjects(self) -> tuple[str, ...]:
@@ -137,9 +142,33 @@ def round_of(
     ]
     taken = {subject for stop in stops for one in stop.chosen for subject in one.way.subjects}
     left = {subject: at for subject, at in found.still_open.items() if subject not in taken}
-    worth = sum(stretch.worth for stretch in stretches)
+    worth = math.fsum(stretch.worth for stretch in stretches)
     seconds = tuple(stretch.seconds for stretch in stretches)
-    return Round(tuple(stops), seconds, worth, left, found.not_had)
+    shares = tuple(_share(stretch, stations) for stretch in stretches)
+    return Round(tuple(stops), seconds, worth, left, found.not_had, shares)
+
+
+def _share(stretch: Stretch, stations: Sequence[Station]) -> tuple[tuple[str, str], ...]:
+    own = stations[stretch.first : stretch.last]
+    return tuple((station.space, station.system) for station in own)
+
+
+def within(found: VisitLooks, share: Collection[tuple[str, str]]) -> VisitLooks:
+    """Return the looks of one person's share of the walk alone.
+
+    Parameters
+    ----------
+    found : VisitLooks
+    share : collection of (str, str)
+        Spaces and systems, as in ``Round.shares``.
+
+    Returns
+    -------
+    VisitLooks
+        What is open, and what cannot be had, is that of the whole vessel all the same.
+    """
+    own = tuple(look for look in found.looks if (look.space, look.system) in share)
+    return replace(found, looks=own)
 
 
 def stations_of(found: VisitLooks, spaces: Sequence[str], here: str | None = None) -> list[Station]:

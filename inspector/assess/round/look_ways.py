@@ -4,6 +4,7 @@ What the visit cannot have is listed beside them with the reason. A look's worth
 look; what a glance is worth of it is a setting, since no figure is published.
 """
 
+import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
@@ -282,9 +283,9 @@ def _look(group: list[_Candidate], assessment: Assessment, worth: Mapping[str, f
     ways = _glances(here, worth, assessment.settings.glance_share)
     if not any(one.reason for one in group):
         trial = assessment.trials.get(first.check.together)
-        minutes = sum(one.result.check.minutes for one in group)
+        minutes = math.fsum(one.result.check.minutes for one in group)
         seconds = _whole_seconds(minutes + (trial.minutes if trial else 0.0))
-        ways.append(Way(FULL, seconds, sum(worth[subject] for subject in subjects), subjects))
+        ways.append(Way(FULL, seconds, math.fsum(worth[subject] for subject in subjects), subjects))
     useful = tuple(way for way in ways if way.worth > 0)
     return RoundLook(
         first.subject,

@@ -4,6 +4,7 @@ The price at which the bound of Lagrange is lowest gives a choice that is nearly
 bound that no choice exceeds.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -80,7 +81,7 @@ def bound(rooms: Sequence[Room], seconds: int, price: float) -> float:
     -------
     float
     """
-    return price * seconds + sum(max(surplus_of(room, price), 0.0) for room in rooms)
+    return price * seconds + math.fsum(max(surplus_of(room, price), 0.0) for room in rooms)
 
 
 def lowest_bound(rooms: Sequence[Room], seconds: int) -> float:
@@ -139,7 +140,7 @@ def _room_at(room: Room, price: float) -> tuple[tuple[int, ...], int, float]:
     """Ways, seconds and worth of a room at a price."""
     ways = tuple(_best_way(options, price) for options in room.looks)
     taken = [options[way] for options, way in zip(room.looks, ways, strict=True) if way >= 0]
-    worth = sum(one.worth for one in taken)
+    worth = math.fsum(one.worth for one in taken)
     seconds = room.entering + sum(one.seconds for one in taken)
     if not taken or worth <= price * seconds:
         return (NOT_TAKEN,) * len(room.looks), 0, 0.0
@@ -151,7 +152,7 @@ def choice_at(rooms: Sequence[Room], price: float) -> Choice:
     return Choice(
         tuple(ways for ways, _, _ in found),
         sum(seconds for _, seconds, _ in found),
-        sum(worth for _, _, worth in found),
+        math.fsum(worth for _, _, worth in found),
     )
 
 

@@ -6,6 +6,7 @@ time, and one person more always has the borders of one less: therefore neither 
 person more ever makes a round worth less.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations_with_replacement, groupby
@@ -96,7 +97,7 @@ def divided(stations: Sequence[Station], seconds: int, people: int) -> tuple[Str
         if limit < best_rank[0] - TOLERANCE:
             break
         found = walk.stretches(borders)
-        worth = sum(one.worth for one in found)
+        worth = math.fsum(one.worth for one in found)
         # Of equal ones that in which the last to finish is done first.
         rank = (worth, -max(one.seconds for one in found))
         close = abs(worth - best_rank[0]) <= TOLERANCE
@@ -117,7 +118,7 @@ class _Walk:
 
     def by_bound(self, divisions: list[Borders]) -> list[tuple[float, Borders]]:
         """The divisions with a bound of their worth, the most promising first."""
-        ranked = [(sum(map(self._limit, self._ends(one))), one) for one in divisions]
+        ranked = [(math.fsum(map(self._limit, self._ends(one))), one) for one in divisions]
         ranked.sort(key=lambda pair: (-pair[0], pair[1]))
         return ranked
 

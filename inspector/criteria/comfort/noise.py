@@ -40,7 +40,7 @@ def day_level(parts: list[tuple[float, float]]) -> float:
     80.26
     """
     # Energies are averaged and not decibels: an hour at 90 dB(A) weighs as much as ten at 80.
-    return 10 * math.log10(sum(hours * 10 ** (level / 10) for level, hours in parts) / 24)
+    return 10 * math.log10(math.fsum(hours * 10 ** (level / 10) for level, hours in parts) / 24)
 
 
 def judge_exposure(
@@ -88,7 +88,7 @@ def judge_exposure(
         ("third", third_level, third_hours),
         ("fourth", fourth_level, fourth_hours),
     )
-    total = sum(duration for _, duration in parts)
+    total = math.fsum(duration for _, duration in parts)
     # hours typed as fractions may miss the sum by a rounding
     if abs(total - 24) > 1e-6:
         refuse("hours", hours, f"the hours make {show(total, 'h')}, and a day has 24 h")

@@ -1,5 +1,6 @@
 """How unequal the cylinders of an engine are in exhaust temperature and in pressures."""
 
+import math
 import re
 import statistics
 from collections.abc import Mapping
@@ -116,7 +117,7 @@ def worst(values: tuple[float, ...]) -> tuple[int, float, float]:
     >>> [round(found, 1) for found in worst((392, 401, 388, 455, 397, 390))]
     [4, 51.2, 60.5]
     """
-    mean = sum(values) / len(values)
+    mean = math.fsum(values) / len(values)
     # Numbered from 1, as on the engine.
     number, value = max(enumerate(values, 1), key=lambda pair: abs(pair[1] - mean))
     return number, value - mean, value - statistics.median(values)
@@ -181,14 +182,14 @@ def judge_exhaust(temperatures: str, load: float, limits: Mapping[str, float]) -
         why = f"below {show(LEAST_LOAD, '%')} the cylinders differ by themselves"
         sentence = f"{read}, which is indicative only: {why}."
         return Judgement("indicative", None, abs(from_mean), "K", None, None, sentence, STEADY)
-    mean = show(sum(values) / len(values), "°C")
+    mean = show(math.fsum(values) / len(values), "°C")
     return _judge(_Spread(number, from_mean, from_median, "K", mean), limits, OF_EXHAUST)
 
 
 def _pressure_spread(text: str, high: float) -> _Spread:
     """Return the spread of pressures of at most so many bar, in % of their mean and median."""
     values = cylinders("pressures", text, 1, high)
-    mean, median = sum(values) / len(values), statistics.median(values)
+    mean, median = math.fsum(values) / len(values), statistics.median(values)
     number, from_mean, from_median = worst(values)
     shown = show(mean, "bar")
     # In % of the mean, since the pressures themselves depend on load and make.

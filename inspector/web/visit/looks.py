@@ -1,7 +1,5 @@
 """The next look: what is still worth the minutes left on board, as the walk page asks."""
 
-from dataclasses import asdict
-
 from flask import Blueprint, abort, jsonify, request
 
 from inspector.services.visit.looks_left import looks_left
@@ -20,8 +18,10 @@ def advice(inspection_id: str):
     if here not in data_folder().library_of(inspection).spaces:
         here = ""
     found = looks_left(data_folder(), inspection, _minutes(), here)
-    looks = [{**asdict(advice.look), "sentence": advice.sentence} for advice in found.advice]
-    return jsonify(looks=looks, minutes=found.minutes, why=found.why, joint=found.joint)
+    # Slow to import, and asked for only on board.
+    from inspector.assess.next_look.advice_data import advice_data
+
+    return jsonify(advice_data(found))
 
 
 def _minutes() -> float:

@@ -5,18 +5,16 @@ from datetime import datetime
 
 from flask import Blueprint, flash, redirect, render_template, request, url_for
 
+from inspector.assess.round.time_left import LONGEST, Visit, visit_of
 from inspector.record.inspection import Inspection
 from inspector.services.data_folder import title_of
 from inspector.services.units_on_board import units_of
 from inspector.services.visit.rounds import (
-    LONGEST,
-    Visit,
     acted_on,
     made_round,
     outlook,
     put_away,
     take_back,
-    visit_of,
 )
 from inspector.values.numbers import NotANumber, parse_number
 from inspector.web.current import data_folder, open_inspection, surveyor_name

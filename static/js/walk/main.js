@@ -15,6 +15,7 @@ import { whenQuiet } from "./page/quiet.js";
 import { prepareDigest } from "./photos/digest.js";
 import { takePhoto } from "./photos/take_photo.js";
 import { fetchThumbnailsWith } from "./photos/thumbnails.js";
+import { FollowedRound } from "./python/followed_round.js";
 import { JudgingHere } from "./python/judging_here.js";
 import { Python } from "./python/python.js";
 import { Log } from "./record/log.js";
@@ -38,6 +39,7 @@ import { paintStrip } from "./screens/strip.js";
 import { wireTools } from "./screens/tools.js";
 import { wireUndo } from "./screens/undo.js";
 import { Views } from "./screens/views.js";
+import { Visit } from "./visit/visit.js";
 import { paintWho, wireWho } from "./screens/who.js";
 import { deviceSpace } from "./storage/device_space.js";
 import { readPass } from "./storage/pass.js";
@@ -63,6 +65,8 @@ const python = new Python(JSON.parse(page.dataset.python ?? "{}"));
 const app = new AppOnDevice(page.dataset.edition ?? "", python.addresses.checklists);
 const otherTabs = new OtherTabs(log);
 const plan = new Plan();
+const judging = new JudgingHere(log, python);
+const followed = new FollowedRound(log, python, judging, () => whereNow());
 const findingDialog = new FindingDialog(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
 const texts = new CheckTexts(python.addresses.checklists);
@@ -70,16 +74,30 @@ const rows = new Rows(log, plan, texts, byId("cards"));
 const filters = new Filters(log, plan, texts);
 const screens = {
   ready: new Ready({ log, plan, handover, connection, app, python, texts }),
-  advice: new Advice({ log, plan, connection, open: (subject) => views.open(subject) }),
+  advice: new Advice({ log, plan, connection, followed, open: (subject) => views.open(subject) }),
+  visit: new Visit({ log, plan, followed, judging, open: (subject) => views.open(subject) }),
   leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
   refused: new Refused(handover, plan, log.inspection),
   findings: new Findings(log, plan, findingDialog),
 };
 const title = byId("here").textContent ?? "";
-const views = new Views(log, plan, title, screens, { rows, filters });
+const views = new Views(log, plan, title, screens, { rows, filters, followed });
 const place = new Place(log.inspection, views, rows);
 /** @type {number | null} */
 let spaceLeft = null;
+
+/**
+ * Where this person is: in the space that is shown, else where the last answer was given here.
+ *
+ * @returns {string | null} id of the space, as far as it is known
+ */
+function whereNow() {
+  if (views.kind === "space") return views.id;
+  const own = log.state.all().filter((entry) => entry.device === log.device);
+  const answers = own.filter((entry) => plan.item(entry.subject));
+  const last = answers.reduce((a, b) => (a && a.at > b.at ? a : b), answers[0]);
+  return plan.item(last?.subject ?? "")?.space ?? null;
+}
 
 /**
  * What this device could not store is lost once the page is closed, so that is shown at once.
@@ -221,6 +239,13 @@ async function handOverIfAnyWaits() {
   if (handover.waits) handover.now();
 }
 
+function wireRound() {
+  followed.addEventListener("change", () => {
+    views.round.paint();
+    if (location.hash === "#visit") views.paintScreen();
+  });
+}
+
 function wireHandover() {
   handover.addEventListener("change", () => {
     showStrip();
@@ -283,6 +308,8 @@ async function start() {
   wirePage();
   wireLog();
   wireHandover();
+  wireRound();
+  followed.open();
   paintWho(log);
   setWayOut();
   warnBeforeLeaving();
@@ -293,7 +320,6 @@ async function start() {
   await takeUpDrafts();
   page.dataset.ready = "yes";
   app.open();
-  new JudgingHere(log, python);
   whenQuiet(() => texts.read(), QUIET_TEXTS_MS, PYTHON_AT_THE_LATEST_MS);
   whenQuiet(() => python.start(), QUIET_MS, PYTHON_AT_THE_LATEST_MS);
   lookAtSpace();

@@ -21,8 +21,8 @@ def shipped_library() -> Library:
     return read_library(shipped("checklists"))
 
 
-def before_the_visit(library: Library, name: str = IN_SERVICE, **visit: str) -> Assessment:
-    """A prepared vessel of the demo with nothing looked at, and facts of the visit."""
+def entries_before_the_visit(library: Library, name: str = IN_SERVICE, **visit: str) -> list[dict]:
+    """What is recorded of a prepared vessel of the demo, and facts of the visit."""
     prepared = next(one for one in PREPARED if one.id == name)
     facts = {"inspection": {**prepared.visit, **visit}, "vessel": prepared.vessel, "brief": BRIEF}
     written = [
@@ -32,8 +32,13 @@ def before_the_visit(library: Library, name: str = IN_SERVICE, **visit: str) -> 
         if field != "id"
     ]
     written += list(counted_units(prepared, library))
-    state = State(from_dict(_entry(*one)) for one in enumerate(written, 1))
-    recorded = read_inspection(state)
+    return [_entry(*one) for one in enumerate(written, 1)]
+
+
+def before_the_visit(library: Library, name: str = IN_SERVICE, **visit: str) -> Assessment:
+    """A prepared vessel of the demo with nothing looked at, and facts of the visit."""
+    entries = entries_before_the_visit(library, name, **visit)
+    recorded = read_inspection(State(map(from_dict, entries)))
     return assess(replace(recorded, sheets={}), library)
 
 

@@ -28,6 +28,18 @@ export class JudgingHere {
     });
   }
 
+  /**
+   * Ask Python about the inspection, once it knows all that was recorded until now.
+   *
+   * @param {string} question one of QUESTIONS in inspector/in_browser/door.py
+   * @param {any} given as it becomes JSON
+   * @returns {Promise<any>}
+   */
+  async ask(question, given) {
+    await this.#chain;
+    return this.python.ask(question, given);
+  }
+
   #stateChanged() {
     const { state } = this.python;
     this.log.judgesHere = state === "starting" || state === "ready";

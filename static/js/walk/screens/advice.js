@@ -1,5 +1,5 @@
 // What is still worth the minutes left on board: asked of the computer after each answer; without
-// it, the critical and heavy checks.
+// it, of our own Python on this device; without that, the critical and heavy checks.
 
 import { find, findIfAny, make } from "../page/elements.js";
 import { notSeenBecause, vocabulary } from "../page/vocabulary.js";
@@ -7,6 +7,7 @@ import { Refusal } from "../handover/problems.js";
 import { answerOf } from "../record/summary.js";
 
 /** @import { Connection } from "../handover/connection.js" */
+/** @import { FollowedRound } from "../python/followed_round.js" */
 /** @import { Log } from "../record/log.js" */
 /** @import { Item, Plan } from "./plan.js" */
 
@@ -18,6 +19,7 @@ import { answerOf } from "../record/summary.js";
  * @property {Log} log
  * @property {Plan} plan
  * @property {Connection} connection
+ * @property {FollowedRound} followed
  * @property {(subject: string) => void} open goes to a check
  */
 
@@ -26,6 +28,7 @@ const MOST_MINUTES = 24 * 60;
 const PATIENCE_MS = 6_000;
 // More than the weight of any check, so that a critical check comes before all others.
 const CRITICAL_WEIGHT = 100;
+const HERE = "The computer does not answer: advised on this device, by the computer's own rules.";
 const AWAY =
   "The computer does not answer, so this is the plain order: critical checks first, then " +
   "the heaviest, as many as fit.";
@@ -99,7 +102,7 @@ export class Advice {
     try {
       return await this.#askComputer(minutes);
     } catch (error) {
-      if (!(error instanceof Refusal)) return { looks: this.#plainOrder(minutes), words: AWAY };
+      if (!(error instanceof Refusal)) return this.#adviseHere(minutes);
       const isAboutNumber = error.status === 400;
       return { looks: isAboutNumber ? [] : this.#plainOrder(minutes), words: error.message };
     }
@@ -112,11 +115,22 @@ export class Advice {
   async #askComputer(minutes) {
     const { connection, log } = this.parts;
     const url = `/exchange/${log.inspection}/next?minutes=${encodeURIComponent(minutes)}`;
-    const answer = await connection.ask(url, {}, PATIENCE_MS);
-    const words =
-      `${answer.minutes} of ${minutes} minutes, walks between spaces included. ` +
-      `${answer.joint}`;
-    return { looks: answer.looks, words: answer.why || words };
+    return suggestionOf(await connection.ask(url, {}, PATIENCE_MS), minutes);
+  }
+
+  /**
+   * @param {string} minutes
+   * @returns {Promise<Suggestion>}
+   */
+  async #adviseHere(minutes) {
+    try {
+      const asked = { minutes: Number(minutes), here: "" };
+      const answer = await this.parts.followed.judging.ask("looks", asked);
+      const { looks, words } = suggestionOf(answer, minutes);
+      return { looks, words: `${words} ${HERE}` };
+    } catch {
+      return { looks: this.#plainOrder(minutes), words: AWAY };
+    }
   }
 
   /**
@@ -179,6 +193,17 @@ export class Advice {
     const addition = critical ? ", critical" : "";
     return { subject, label: title, sentence: `${title}: ${where}, ${minutes} min${addition}` };
   }
+}
+
+/**
+ * @param {{ looks: Look[], minutes: number, why: string, joint: string }} answer
+ * @param {string} minutes
+ * @returns {Suggestion}
+ */
+function suggestionOf(answer, minutes) {
+  const words =
+    `${answer.minutes} of ${minutes} minutes, walks between spaces included. ` + `${answer.joint}`;
+  return { looks: answer.looks, words: answer.why || words };
 }
 
 /**

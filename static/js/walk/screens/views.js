@@ -8,11 +8,12 @@ import { subjectsIn } from "../rows/like_units.js";
 import { inOrder } from "../stop/arrange.js";
 import { Chances } from "./chances.js";
 import { paintHeader } from "./header.js";
-import { Round } from "./round.js";
 import { paintSheetList } from "./sheet_list.js";
 import { Stop, firstRows } from "../stop/stop.js";
+import { Round } from "../visit/round.js";
 
 /** @import { Log } from "../record/log.js" */
+/** @import { FollowedRound } from "../python/followed_round.js" */
 /** @import { Rows } from "../rows/unfold.js" */
 /** @import { Filters } from "../stop/filters.js" */
 /** @import { Item, Plan } from "./plan.js" */
@@ -47,9 +48,9 @@ export class Views {
    * @param {Plan} plan
    * @param {string} title of the inspection
    * @param {Record<string, Screen>} screens by the name of their box
-   * @param {{ rows: Rows, filters: Filters }} parts of a stop
+   * @param {{ rows: Rows, filters: Filters, followed: FollowedRound }} parts of a stop
    */
-  constructor(log, plan, title, screens, { rows, filters }) {
+  constructor(log, plan, title, screens, { rows, filters, followed }) {
     this.log = log;
     this.plan = plan;
     this.title = title;
@@ -64,7 +65,7 @@ export class Views {
     this.stop = new Stop(this.boxes.cards, parts);
     // What was found by another word has another count.
     filters.addEventListener("change", () => this.#paintHeader());
-    this.round = new Round(log, plan);
+    this.round = new Round(log, plan, followed);
     addEventListener("hashchange", () => this.show());
   }
 
@@ -129,7 +130,7 @@ export class Views {
       const isTouched = anyRow || subjectsIn(row).some((subject) => subjects.has(subject));
       if (isTouched) this.stop.paintRow(row);
     }
-    if (["findings", "leaving"].includes(this.kind)) this.paintScreen();
+    if (["findings", "leaving", "visit"].includes(this.kind)) this.paintScreen();
   }
 
   #paintAround() {
