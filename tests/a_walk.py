@@ -49,11 +49,23 @@ def plain_cards(page: Page):
 
 
 def unfold(row):
-    """Tap the title of a row where it is folded; returns the row."""
+    """Tap the title of a row where it is folded; returns the row.
+
+    What is optional stands below a heading that is folded at first.
+    """
+    if not row.is_visible():
+        optional(row.page)
     title = row.locator("[data-act=unfold]")
     if title.get_attribute("aria-expanded") == "false":
         title.click()
     return row
+
+
+def optional(page: Page) -> None:
+    """Show what counts only where it is answered."""
+    heading = page.locator("[data-fold=optional][aria-expanded=false]")
+    if heading.count():
+        heading.click()
 
 
 # The subject of the first row in sight that has a reading of a kind, without an enclosed space.

@@ -135,6 +135,7 @@ def walk_all(page):
         page.click(".walk-nav [data-go=sheets]")
         page.locator(f"[data-sheet^='{system}/']").first.click()
         cards = page.locator("#cards article.check:not([data-enclosed])")
+        a_walk.optional(page)
         for index in range(9):
             card = cards.nth(index)
             card.locator(f"button[data-rate={WORDS[index % 4]}]").click()
