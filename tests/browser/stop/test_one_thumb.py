@@ -122,7 +122,7 @@ def read_one(thumb, page):
                  .content.querySelectorAll(`[data-check="${check}"] [data-row=number]`).length""",
             [system, check],
         )
-        if not numbers or row.locator(".units").count():
+        if not numbers:
             continue
         title = row.locator("[data-act=unfold]")
         if not title.evaluate(TOUCHABLE):

@@ -35,6 +35,7 @@ export class Dangers {
   /** @type {HTMLDetailsElement | null} null where nothing is to be feared there */
   box = null;
   #wasRead = false;
+  #isConfirming = false;
 
   /**
    * @param {Log} log
@@ -74,6 +75,7 @@ export class Dangers {
   }
 
   #confirm() {
+    this.#isConfirming = true;
     const changes = /** @type {import("../record/log.js").Change[]} */ ([
       ["inspection", this.field, this.ids.join(" ")],
     ]);
@@ -90,6 +92,11 @@ export class Dangers {
     if (wasRead !== this.#wasRead) this.box.open = !wasRead;
     this.#wasRead = wasRead;
     this.button.hidden = wasRead;
+    if (this.#isConfirming && wasRead) {
+      // Closed it is short, and the rows below would have gone past.
+      this.box.scrollIntoView({ block: "start" });
+      this.#isConfirming = false;
+    }
     const more = findIfAny(this.box, "summary u");
     if (more) more.hidden = !wasRead;
   }
