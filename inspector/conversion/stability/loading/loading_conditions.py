@@ -24,13 +24,23 @@ from inspector.conversion.stability.loading.particulars import LOADING
 from inspector.conversion.stability.metacentric_height import ANY_HEIGHT
 from inspector.conversion.stability.weights import Weight, common_centre
 from inspector.record.typed_values import typed_number
+from inspector.values.quantity import Quantity, sentence
 
 DEPARTURE, ARRIVAL, AS_INSPECTED = "departure", "arrival", "as inspected"
 # Shares used, between which the worst is looked for.
 STEPS = tuple(step / 10 for step in range(11))
 # More make a passenger ship under SOLAS.
 MOST_PASSENGERS = 12
-PERSON_WITH_EFFECTS = Default("mass of a person with effects", 0.1, "75 kg and 25 kg.", unit="t")
+PERSON_WITH_EFFECTS = Default(
+    "mass of a person with effects",
+    0.1,
+    sentence(
+        "{person} and {effects}.",
+        person=Quantity.exact(75, "kg"),
+        effects=Quantity.exact(25, "kg"),
+    ),
+    unit="t",
+)
 NAME = "Loading conditions"
 FULL_HEIGHT = Default(
     "height of what is in a tank",
