@@ -16,6 +16,10 @@ from inspector.conversion.power import chapter as power_chapter
 from inspector.conversion.power import particulars as power_particulars
 from inspector.conversion.range import chapter as range_chapter
 from inspector.conversion.range import particulars as range_particulars
+from inspector.conversion.rule_book import chapter as rule_book_chapter
+from inspector.conversion.rule_book import particulars as rule_book_particulars
+from inspector.conversion.ship_kind import chapter as ship_kind_chapter
+from inspector.conversion.ship_kind import particulars as ship_kind_particulars
 from inspector.conversion.space import chapter as space_chapter
 from inspector.conversion.space import particulars as space_particulars
 from inspector.conversion.stability import chapter as stability_chapter
@@ -31,6 +35,8 @@ CHAPTERS: dict[str, tuple[str, Writer]] = {
     "power": ("power and station", power_chapter.chapter),
     "space": ("space and tonnage", space_chapter.chapter),
     "money": ("money", money_chapter.chapter),
+    "ship-kind": ("cargo, special purpose or passenger ship", ship_kind_chapter.chapter),
+    "rule-book": ("the rule book by date", rule_book_chapter.chapter),
     "papers": ("certificates", papers_chapter.chapter),
 }
 TABLES: tuple[Table, ...] = (
@@ -42,6 +48,8 @@ TABLES: tuple[Table, ...] = (
     *power_particulars.TABLES,
     *space_particulars.TABLES,
     *money_particulars.TABLES,
+    *ship_kind_particulars.TABLES,
+    *rule_book_particulars.TABLES,
     *papers_particulars.TABLES,
     *claims.TABLES,
 )

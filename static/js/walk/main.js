@@ -6,7 +6,9 @@ import { CardAnswers } from "./cards/card_answers.js";
 import { keepDrafts, recordDrafts } from "./cards/drafts.js";
 import { recordPassedWithin } from "./cards/walked_past.js";
 import { Connection } from "./handover/connection.js";
+import { wireHandOverNow } from "./handover/hand_over_now.js";
 import { Handover } from "./handover/handover.js";
+import { TellLaptop } from "./handover/tell_laptop.js";
 import { saveWaiting } from "./handover/waiting_file.js";
 import { alarm, sentenceOf } from "./page/alarm.js";
 import { around, byId, find, findAll } from "./page/elements.js";
@@ -46,6 +48,7 @@ import { readPass } from "./storage/pass.js";
 import { requeuePhotos } from "./storage/photo_store.js";
 
 /** @import { TakenPhoto } from "./photos/take_photo.js" */
+/** @import { Readiness } from "./handover/tell_laptop.js" */
 /** @import { WrittenBack } from "./record/log.js" */
 /** @import { Entry } from "./storage/entry_store.js" */
 
@@ -67,13 +70,15 @@ const otherTabs = new OtherTabs(log);
 const plan = new Plan();
 const judging = new JudgingHere(log, python);
 const followed = new FollowedRound(log, python, judging, () => whereNow());
+const texts = new CheckTexts(python.addresses.checklists);
+const ready = new Ready({ log, plan, handover, connection, app, python, followed, texts });
+const tellLaptop = new TellLaptop(handover, connection);
 const findingDialog = new FindingDialog(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
-const texts = new CheckTexts(python.addresses.checklists);
 const rows = new Rows(log, plan, texts, byId("cards"));
 const filters = new Filters(log, plan, texts);
 const screens = {
-  ready: new Ready({ log, plan, handover, connection, app, python, texts }),
+  ready,
   advice: new Advice({ log, plan, connection, followed, open: (subject) => views.open(subject) }),
   visit: new Visit({ log, plan, followed, judging, open: (subject) => views.open(subject) }),
   leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
@@ -85,6 +90,8 @@ const views = new Views(log, plan, title, screens, { rows, filters, followed });
 const place = new Place(log.inspection, views, rows);
 /** @type {number | null} */
 let spaceLeft = null;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let lookingSoon = undefined;
 
 /**
  * Where this person is: in the space that is shown, else where the last answer was given here.
@@ -201,6 +208,7 @@ function wirePage() {
   wireTools();
   followHeight();
   new RowTaps(log, rows);
+  wireHandOverNow(handover);
   new CardAnswers(log, cards, {
     onFinding: (subject) => findingDialog.openNew(subject),
     onPhotoTaken: reportAlready,
@@ -266,7 +274,22 @@ function wireHandover() {
     texts.read();
   });
   python.addEventListener("change", proveAgain);
+  ready.addEventListener("looked", (event) => {
+    tellLaptop.learn(/** @type {CustomEvent<Readiness>} */ (event).detail);
+  });
+  // The laptop lists who is ready, also where nobody has opened that screen.
+  for (const part of [app, python]) part.addEventListener("change", lookSoon);
+  handover.addEventListener("contact", lookSoon);
   addEventListener("online", () => handover.now());
+}
+
+/** Look whether this device is ready, once nothing has changed for a moment. */
+async function lookSoon() {
+  clearTimeout(lookingSoon);
+  // The laptop's own page has nobody to tell.
+  if (!(await readPass().catch(() => null))) return;
+  clearTimeout(lookingSoon);
+  lookingSoon = setTimeout(() => ready.look(), QUIET_MS);
 }
 
 function showStrip() {
