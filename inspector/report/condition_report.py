@@ -9,6 +9,7 @@ from reportlab.platypus import Flowable
 from inspector.assess.model import Assessment
 from inspector.checklists.model import Caution
 from inspector.conversion.core.chapter import Chapter
+from inspector.conversion.core.particulars import Rows
 from inspector.report.client import client_summary as client
 from inspector.report.client.all_in_cost import AllIn
 from inspector.report.client.safety_items import safety_items
@@ -23,6 +24,7 @@ from inspector.report.sections.changes_section import Changes, changes_section
 from inspector.report.sections.findings_section import findings_section
 from inspector.report.sections.scope_and_limits import scope_and_limits
 from inspector.report.sections.system_section import not_looked_at, system_section
+from inspector.report.sections.typed_particulars import typed_particulars
 from inspector.report.sections.work_lines_section import work_lines
 from inspector.report.theme import clean, page_of, plain, use_fonts
 from inspector.report.wording import looked_at
@@ -57,6 +59,7 @@ def build(
     digest: str,
     chapters: Sequence[Chapter] = (),
     cost: AllIn | None = None,
+    tables: Mapping[str, Rows] | None = None,
     extent: str = WHOLE,
     signed_by: str = "",
     changes: Changes | None = None,
@@ -82,6 +85,8 @@ def build(
         The conversion, calculated from the same record.
     cost : AllIn, optional
         What she costs until she reaches the brief.
+    tables : mapping of str to Rows, optional
+        The particulars that the chapters are calculated from.
     extent : str
         "whole"; "short" without every single reading and rating, sources and most photos;
         "summary", the first two pages of the whole report with its page numbers.
@@ -107,7 +112,7 @@ def build(
         raise UnknownExtent(sentence, extent=extent)
     # Before anything is measured: a text is cut and broken by the widths of these letters.
     use_fonts()
-    decision = client.Decision(chapters, cost or AllIn(), safety_items(assessment))
+    decision = client.Decision(chapters, cost or AllIn(), safety_items(assessment), tables or {})
     with tempfile.TemporaryDirectory() as folder, whole_file(out) as part:
         issue = Issue(
             page,
@@ -186,6 +191,7 @@ def _story(
     story += work_lines(assessment, issue)
     story += conversion_sections(decision.chapters, issue)
     if issue.whole:
+        story += typed_particulars(decision.tables, issue)
         story += rules.rules_used(assessment, issue)
         story += rules.sources(assessment, issue)
         story += back.cautions_section(assessment, issue, cautions)

@@ -172,7 +172,7 @@ def cautions_section(
         ("signal", "what hurts, what to do instead, who decides"),
         [_caution_row(caution) for caution in used],
         (20 * mm, issue.page.column - 20 * mm),
-        tight=True,
+        fine=True,
     )
     return section("Cautions", "cautions", lead, table)
 

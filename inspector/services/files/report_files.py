@@ -85,6 +85,7 @@ def make_report(
         digest=revision.digest if revision else digest_of(inspection.entries),
         chapters=chapters_of(case),
         cost=all_in_cost(case),
+        tables=case.tables,
         extent=extent,
         signed_by=revision.signed_by if revision else "",
         changes=changes_since(inspection, before[-1] if before else None, state, assessment),
