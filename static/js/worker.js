@@ -266,16 +266,29 @@ async function fetchWhole(path, patience) {
 }
 
 /**
+ * What a walk that is kept here is called: the page's own title, with the vessel's name.
+ *
+ * @param {string} path
+ * @returns {Promise<string>} with every sign of HTML escaped, as it stands in the page
+ */
+async function titleOf(path) {
+  const page = await (await match(path))?.text();
+  return /<title>\s*([^<]+?)\s*<\/title>/.exec(page ?? "")?.[1] ?? "Walk";
+}
+
+/**
  * Every other page is on the computer only; while that is away, the walks kept here are named.
  *
  * @returns {Promise<Response>}
  */
 async function pageOfWhatIsKept() {
   const names = [CACHE, ...(await olderCaches())];
-  const walks = (await Promise.all(names.map(walksIn))).flat();
-  const links = [...new Set(walks)].map((path) => {
-    return `<li><a class="button" href="${path}">walk of ${inspectionOf(path)}</a></li>`;
-  });
+  const walks = new Set((await Promise.all(names.map(walksIn))).flat());
+  const links = await Promise.all(
+    [...walks].map(async (path) => {
+      return `<li><a class="button first" href="${path}">${await titleOf(path)}</a></li>`;
+    }),
+  );
   const html = `<!doctype html>
 <html lang="en" data-light="day">
 <meta charset="utf-8">
