@@ -15,6 +15,8 @@ const CACHE = PREFIX + EDITION;
 const PATIENCE_MS = 3_000;
 const LONG_PATIENCE_MS = 60_000;
 const WALK = /^\/inspection\/([a-z0-9][a-z0-9-]{0,59})\/walk$/;
+/** What the walk asks of the computer, and what this worker never answers. */
+const EXCHANGE = ["/session", "/exchange/*", "/inspection/*/photo/*"];
 const digests = new Map(ASSETS);
 const assetPaths = [...digests.keys()];
 const pythonDigests = new Map(PYTHON);
@@ -47,20 +49,31 @@ async function keepAsset(cache, path) {
 
 /**
  * Keep a part of Python, whose address names its content: a copy that an older edition kept, or
- * that the page itself has fetched just now, is as good.
+ * that the page itself has fetched just now, is as good, as long as it is what its digest says.
  *
  * @param {Cache} cache
  * @param {string} path
  */
 async function keepPart(cache, path) {
   if (await cache.match(path)) return;
-  const response = (await caches.match(path)) ?? (await fetch(path));
+  if (await keepWhole(cache, path, await caches.match(path))) return;
+  if (await keepWhole(cache, path, await fetch(path))) return;
+  throw new Error(`${path} is not what was shipped`);
+}
+
+/**
+ * @param {Cache} cache
+ * @param {string} path
+ * @param {Response | undefined} response
+ * @returns {Promise<boolean>} whether it was what was shipped, and is kept now
+ */
+async function keepWhole(cache, path, response) {
+  if (!response) return false;
   const body = await response.arrayBuffer();
   const digest = hexadecimal(await crypto.subtle.digest("SHA-256", body));
-  if (!response.ok || digest !== digestOfPart(path)) {
-    throw new Error(`${path} is not what was shipped`);
-  }
+  if (!response.ok || digest !== digestOfPart(path)) return false;
   await cache.put(path, new Response(body, { headers: response.headers }));
+  return true;
 }
 
 /** @param {string} path */
@@ -208,14 +221,17 @@ async function match(path) {
  * Keep what is missing for a page.
  *
  * @param {string} path
+ * @param {string} [checklists] address of the texts of its checks; older pages carry them
  * @returns {Promise<boolean>} whether everything is here now
  */
-async function complete(path) {
+async function complete(path, checklists) {
   const cache = await caches.open(CACHE);
   await Promise.all(assetPaths.map((asset) => keepAsset(cache, asset).catch(() => {})));
+  if (checklists) await keepPart(cache, checklists).catch(() => {});
   if (WALK.test(path)) await keepPage(cache, path).catch(() => {});
   const assets = await Promise.all(assetPaths.map((asset) => cache.match(asset)));
-  return assets.every(Boolean) && Boolean(await match(path));
+  const hasTexts = !checklists || Boolean(await match(checklists));
+  return assets.every(Boolean) && hasTexts && Boolean(await match(path));
 }
 
 /**
@@ -309,7 +325,7 @@ async function pageOfWhatIsKept() {
 
 /** @param {ExtendableMessageEvent} event */
 async function answerWhetherComplete(event) {
-  const isComplete = await complete(event.data.keep).catch(() => false);
+  const isComplete = await complete(event.data.keep, event.data.checklists).catch(() => false);
   event.ports[0]?.postMessage({ answer: isComplete, complete: isComplete });
 }
 
@@ -328,7 +344,24 @@ async function assetFor(request, path) {
   return (await match(path)) ?? fetch(request);
 }
 
+/**
+ * What is asked of the computer while a page is open goes there without waking this worker, where
+ * the browser knows how. A worker that is asked anything while it hands over to a newer edition is
+ * started anew, and Chromium then leaves the newer one waiting until the older has been idle for
+ * thirty seconds, which it never is under a page that asks for something every few seconds.
+ *
+ * @param {ExtendableEvent & { addRoutes?: (rules: object[]) => Promise<void> }} event
+ */
+function leaveExchangeAlone(event) {
+  const rules = EXCHANGE.map((pathname) => ({
+    condition: { urlPattern: { pathname } },
+    source: "network",
+  }));
+  event.waitUntil(event.addRoutes?.(rules) ?? Promise.resolve());
+}
+
 worker.addEventListener("install", (event) => {
+  leaveExchangeAlone(event);
   event.waitUntil(install());
 });
 
@@ -347,7 +380,8 @@ async function takeOverIfAlone(event) {
   const pages = await worker.clients.matchAll({ type: "window", includeUncontrolled: true });
   const isAlone = pages.length <= 1;
   event.ports[0]?.postMessage({ answer: isAlone });
-  if (isAlone) await worker.skipWaiting();
+  // It is not waited for: that lasts until the older worker has gone.
+  if (isAlone) worker.skipWaiting();
 }
 
 worker.addEventListener("message", (event) => {
