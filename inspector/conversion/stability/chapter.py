@@ -13,6 +13,7 @@ from inspector.conversion.stability.calculation import Stability, calculate, wei
 from inspector.conversion.stability.deck_loads import DeckLoad, deck_cargo
 from inspector.conversion.stability.kg_limit import is_fluid
 from inspector.conversion.stability.levers.intact_criteria import INITIAL_GM, LEAST
+from inspector.conversion.stability.loading.condition_drawings import condition_drawings
 from inspector.conversion.stability.loading.loading_conditions import (
     LoadingConditions,
     loading_conditions,
@@ -22,7 +23,6 @@ from inspector.conversion.stability.loading.presentation import table as loading
 from inspector.conversion.stability.loading.presentation import warnings as loading_warnings
 from inspector.conversion.stability.particulars import READ
 from inspector.conversion.stability.presentation import VERIFY, answer, drawings, tables
-from inspector.conversion.stability.stability_drawings import condition_drawings
 from inspector.conversion.stability.stability_warnings import gaps, warnings
 from inspector.values.quantity import sentence
 

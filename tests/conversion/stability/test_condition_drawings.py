@@ -2,7 +2,7 @@
 
 from inspector.conversion.stability.calculation import calculate
 from inspector.conversion.stability.chapter import chapter
-from inspector.conversion.stability.stability_drawings import (
+from inspector.conversion.stability.loading.condition_drawings import (
     DRAUGHT_TITLE,
     KG_TITLE,
     condition_drawings,
