@@ -40,8 +40,15 @@ def serving(app: Flask, port: int = 0) -> Iterator[int]:
         # First the threads that answer, which wake the loop through its trigger; then the loop
         # closes its own sockets, because nobody else knows when it is not waiting on them.
         server.task_dispatcher.shutdown(cancel_pending=True, timeout=30)
-        # A loop that has ended by itself has closed its trigger, and needs no waking.
-        with contextlib.suppress(OSError):
-            server.trigger.pull_trigger(lambda: wasyncore.close_all(sockets))
+        woken = threading.Event()
+
+        def close() -> None:
+            # The loop may be awake already, for the last answer. It would then close the trigger
+            # while it is being pulled below, and that write would go to whatever has its number.
+            woken.wait(30)
+            wasyncore.close_all(sockets)
+
+        server.trigger.pull_trigger(close)
+        woken.set()
         loop.join(30)
         app.extensions["data_folder"].close()

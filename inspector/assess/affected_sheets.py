@@ -7,17 +7,19 @@ waiting.
 
 from collections.abc import Iterable
 
-from inspector.assess.from_state import read_limits
+from inspector.assess.from_state import read_limits, read_rows
 from inspector.assess.judging import Basis
 from inspector.assess.limit_settings import limit_sets_of
-from inspector.assess.recorded import LIMITS, READING, SHEET
+from inspector.assess.papers.certificates import DATES, certificate_of_bottom
+from inspector.assess.recorded import CERTIFICATES, LIMITS, READING, SHEET
 from inspector.checklists.model import Check, Library
 from inspector.record.entry import Entry
 from inspector.record.state import State
-from inspector.record.typed_values import texts
+from inspector.record.typed_values import as_texts, texts
 
 # The subjects whose fields a check may name under `from` in its checklist.
 _PARTICULARS = ("vessel", "brief", "inspection")
+_CERTIFICATE = "certificate/"
 
 
 def basis_of(state: State, library: Library) -> Basis:
@@ -37,7 +39,9 @@ def basis_of(state: State, library: Library) -> Basis:
     """
     vessel, brief, visit = (texts(state, subject) for subject in _PARTICULARS)
     limits, _ = limit_sets_of(read_limits(state), library.criteria)
-    return Basis(vessel, brief, visit, limits, library.criteria)
+    rows = read_rows(state).get(CERTIFICATES, {})
+    certificate = certificate_of_bottom({row_id: as_texts(row) for row_id, row in rows.items()})
+    return Basis(vessel, brief, visit, limits, library.criteria, certificate)
 
 
 def check_of(subject: str, library: Library) -> Check | None:
@@ -86,6 +90,9 @@ def affected_sheets(state: State, library: Library, entries: Iterable[Entry]) ->
     origins = {
         f"{entry.subject}.{entry.field}" for entry in entries if entry.subject in _PARTICULARS
     }
+    # A certificate that was taken out changes as much as one whose date was typed.
+    if any(entry.subject.startswith(_CERTIFICATE) for entry in entries):
+        origins |= {f"certificate.{name}" for name in DATES}
     limits = {
         entry.subject.removeprefix(LIMITS) for entry in entries if entry.subject.startswith(LIMITS)
     }

@@ -15,6 +15,7 @@ from inspector.assess.condition import of_results
 from inspector.assess.judging import Basis
 from inspector.assess.limit_settings import limit_sets_of
 from inspector.assess.model import Assessment, Facts, Part, SystemPart
+from inspector.assess.papers.certificates import certificate_of_bottom
 from inspector.assess.papers.surveys_due import papers_due
 from inspector.assess.recorded import SHEET, RecordedInspection, Unit
 from inspector.assess.registers import Finding, Photo, WorkLine
@@ -26,7 +27,7 @@ from inspector.assess.verdict.system_proposal import propose_system
 from inspector.assess.verdict.unit_case import Case
 from inspector.assess.verdict.word import OfferedLine, Paper
 from inspector.assess.verdict_facts import facts_of_system, facts_of_unit
-from inspector.assess.work_cost import lines_against, work_cost
+from inspector.assess.work_cost import counted_lines, lines_against, work_cost
 from inspector.checklists.asked import asked_of
 from inspector.checklists.model import Check, Library, System
 from inspector.values.vocabulary import VERDICTS
@@ -57,7 +58,14 @@ def assess(
     work = _Work(
         recorded=recorded,
         settings=settings or recorded_settings,
-        basis=Basis(recorded.vessel, recorded.brief, recorded.inspection, limits, library.criteria),
+        basis=Basis(
+            recorded.vessel,
+            recorded.brief,
+            recorded.inspection,
+            limits,
+            library.criteria,
+            certificate_of_bottom(recorded.certificates),
+        ),
         lines=registers.work_lines(recorded),
         findings=findings,
         photos=registers.photos(recorded, library, findings),
@@ -135,7 +143,22 @@ def _assessed_system(work: _Work, system: System) -> SystemPart:
     whole = replace(whole, let_go=_whole_is_let_go(whole, units, lines))
     found = SystemPart(system, whole, units, lines, _offered(recorded, system, judged))
     whole = replace(whole, cost=work_cost(found))
-    return replace(found, whole=whole, against=lines_against(found))
+    found = _with_work_named(replace(found, whole=whole))
+    return replace(found, against=lines_against(found))
+
+
+def _with_work_named(found: SystemPart) -> SystemPart:
+    """The system and its units, each knowing whether something is done on it where it stays."""
+    gone = {unit.id for unit in found.units if unit.let_go}
+    lines = (*counted_lines(found), *found.offered)
+    # What is let go is taken out, which is no work on what stays.
+    at_work = {line.unit for line in lines if line.unit not in gone}
+    only = len(found.units) == 1
+    units = tuple(
+        replace(unit, with_work=bool(at_work) if only else unit.id in at_work)
+        for unit in found.units
+    )
+    return replace(found, units=units, whole=replace(found.whole, with_work=bool(at_work)))
 
 
 def _whole_is_let_go(whole: Part, units: Sequence[Part], lines: Sequence[WorkLine]) -> bool:

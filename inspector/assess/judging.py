@@ -22,7 +22,12 @@ from inspector.values.measures import parse_measure
 from inspector.values.text import listed
 from inspector.values.units import convert
 
-_ORIGINS = {"vessel": "the vessel's particulars", "brief": "the brief", "inspection": "the visit"}
+_ORIGINS = {
+    "vessel": "the vessel's particulars",
+    "brief": "the brief",
+    "inspection": "the visit",
+    "certificate": "the certificates",
+}
 _TOO_FAR = "a number is far beyond anything that can be measured; read it again"
 
 
@@ -38,6 +43,9 @@ class Basis:
         The limits that the surveyor set, by criterion; all others are as shipped.
     own_criteria : mapping of str to Criterion
         The surveyor's own, which are looked at before the shipped ones.
+    certificate : mapping of str to str
+        The certificate by which the bottom is inspected, as typed: a sheet and the list of
+        certificates must not count one docking by two periods.
     """
 
     vessel: Mapping[str, str] = field(default_factory=dict)
@@ -45,6 +53,7 @@ class Basis:
     visit: Mapping[str, str] = field(default_factory=dict)
     limits: Mapping[str, LimitSet] = field(default_factory=dict)
     own_criteria: Mapping[str, Criterion] = field(default_factory=dict)
+    certificate: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge_sheet(
@@ -111,8 +120,13 @@ def _applied(rule: Criterion, values: Mapping[str, Any], limits: LimitSet | None
 
 
 def _from_particulars(check: Check, basis: Basis) -> dict[str, str]:
-    """Input -> text, of the inputs that the check takes from vessel, brief or inspection."""
-    sources = {"vessel": basis.vessel, "brief": basis.brief, "inspection": basis.visit}
+    """Input -> text, of the inputs that the check takes from what is typed elsewhere."""
+    sources = {
+        "vessel": basis.vessel,
+        "brief": basis.brief,
+        "inspection": basis.visit,
+        "certificate": basis.certificate,
+    }
     found = {}
     for name, origin in check.taken.items():
         source, _, particular = origin.partition(".")

@@ -12,7 +12,7 @@ from inspector.assess.verdict.word import OfferedLine, Paper, Proposal
 from inspector.checklists.model import System, Trial
 from inspector.criteria.core.criterion import Criterion
 from inspector.criteria.core.limit_sets import LimitSet
-from inspector.values.vocabulary import FIRM
+from inspector.values.vocabulary import FIRM, RETAIN_WITH_WORK
 
 
 @dataclass(frozen=True)
@@ -116,6 +116,8 @@ class Part:
         Whether it goes and nothing takes its place.
     cost : WorkCost or None
         Of a whole system, what its work lines come to; None where none is priced.
+    with_work : bool
+        Whether work is recorded or offered on it, also where it stays.
     """
 
     id: str
@@ -130,6 +132,7 @@ class Part:
     papers: tuple[Paper, ...] = ()
     let_go: bool = False
     cost: WorkCost | None = None
+    with_work: bool = False
 
     @property
     def verdict(self) -> str:
@@ -143,8 +146,14 @@ class Part:
 
     @property
     def spoken(self) -> str:
-        """The word as it is read aloud; the surveyor's own is said without a firmness."""
-        return self.decision or self.proposal.spoken
+        """The word as it is read aloud; the surveyor's own is said without a firmness.
+
+        Where it stays and something is done on it all the same, the word says so.
+        """
+        spoken = self.decision or self.proposal.spoken
+        if self.with_work and self.verdict == "retain":
+            return spoken.replace("retain", RETAIN_WITH_WORK, 1)
+        return spoken
 
 
 @dataclass(frozen=True)

@@ -69,7 +69,7 @@ def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
         # An act without a likely cost is not priced, so nothing is paid twice.
         if not all(likely.values()):
             continue
-        asked = _asked_act(part)
+        asked = _asked_act(part, system.whole)
         # Where the verdict asks for neither, the dearer way: the sum must never be too small.
         counts = max(likely, key=lambda act: likely[act]) if asked is None else asked
         # What does not count is still named with its amount, so that nothing is lost from sight.
@@ -77,14 +77,17 @@ def parts_priced_twice(system: SystemPart) -> Iterator[PricedTwice]:
         yield PricedTwice(part, counts, left_out, asked is None)
 
 
-def _asked_act(part: Part) -> str | None:
-    """The act that the word asks for: "" for neither, None where it does not say."""
+def _asked_act(part: Part, whole: Part) -> str | None:
+    """The act that the word asks for: "" for neither, None where it does not say.
+
+    Where a unit's own word leaves it open, what was decided of its system holds.
+    """
     if part.let_go:
         return ""
     # A price for all of a system of which some units are replaced is neither of the two ways.
     if "replace" in part.proposal.detail and part.verdict == "refurbish" and not part.decision:
         return None
-    return _BY_WORD.get(part.verdict)
+    return _BY_WORD.get(part.verdict) or _BY_WORD.get(whole.decision)
 
 
 def counted_lines(system: SystemPart) -> list[WorkLine]:

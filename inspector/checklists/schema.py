@@ -26,7 +26,7 @@ from inspector.values.vocabulary import DEPTHS, LOOK_NEEDS, SIGNAL_WORDS
 
 # Of like units, which of them a glance is worth.
 WHICH = ("each", "worst", "one")
-TAKEN_FROM = ("vessel.", "brief.", "inspection.")
+TAKEN_FROM = ("vessel.", "brief.", "inspection.", "certificate.")
 
 SYSTEM_KEYS = {
     "id": ID,
@@ -257,7 +257,7 @@ def _faults_of_check(where: str, check: Raw, spaces: Raw, cautions: Raw) -> Iter
         yield from faults_of_keys(place, check["glance"], GLANCE_KEYS, GLANCE_OPTIONS)
     for name, origin in items_of(check.get("from")):
         if not str(origin).startswith(TAKEN_FROM):
-            expected = "vessel.<field>, brief.<field> or inspection.<field>"
+            expected = "vessel.<field>, brief.<field>, inspection.<field> or certificate.<field>"
             yield f"{where}, key from.{name}: is {origin!r}; expected {expected}."
     readings = [each for each in entries_of(check.get("readings")) if isinstance(each, dict)]
     for reading in readings:

@@ -11,9 +11,21 @@ from importlib.util import find_spec
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-NEEDED = ("flask", "flask_wtf", "PIL", "platformdirs", "reportlab", "segno", "tinydb", "waitress")
-NEEDED_FOR_TESTS = (
+NEEDED = (
+    "asn1crypto",
     "cheroot",
+    "ecdsa",
+    "flask",
+    "flask_wtf",
+    "ifaddr",
+    "PIL",
+    "platformdirs",
+    "reportlab",
+    "segno",
+    "tinydb",
+    "waitress",
+)
+NEEDED_FOR_TESTS = (
     "cryptography",
     "pytest",
     "hypothesis",

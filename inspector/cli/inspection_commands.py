@@ -15,6 +15,7 @@ from inspector.cli.command_options import (
     opened_inspection,
 )
 from inspector.record import folder_lock
+from inspector.services.data_folder import DataFolder
 from inspector.services.files.export_file import export
 from inspector.services.import_file import import_file
 from inspector.services.integrity import check_integrity, take_in_kept_aside
@@ -47,6 +48,8 @@ def add_to(commands) -> None:
     command.add_argument("file", type=Path)
     command = add_command(commands, "verify", verify, "integrity of journals and photos", data)
     command.add_argument("id", nargs="?")
+    text = "also whether this report belongs to the inspection, and is unchanged"
+    command.add_argument("--report", type=Path, metavar="PDF", help=text)
     text = "first take in the refused entries that were kept aside and are not here"
     command.add_argument("--take-in-kept-aside", action="store_true", help=text)
 
@@ -145,6 +148,19 @@ def bring_back(options: Namespace) -> None:
     print(f"This computer writes as {data.host}. Let phones and tablets join again.")
 
 
+def _verify_report(data: DataFolder, options: Namespace) -> bool:
+    """Print what a report's file says it is, and whether it is."""
+    from inspector.services.files.revision_check import check_report
+
+    if not options.id:
+        raise InspectorError("Name the inspection of the report: `inspector verify ID --report`.")
+    if not options.report.is_file():
+        raise InspectorError(f"There is no file {options.report}.")
+    found = check_report(data, data.inspections.get(options.id), options.report)
+    print(f"{options.id}: {found.sentence}")
+    return found.ours
+
+
 def verify(options: Namespace) -> int:
     """Check journals, photos and numbers; 1 where anything is damaged or an entry is missing."""
     if options.take_in_kept_aside:
@@ -154,9 +170,9 @@ def verify(options: Namespace) -> int:
 
 
 def _verify(options: Namespace) -> int:
-    """Print what is damaged or missing; 1 where anything is."""
+    """Print what is damaged or missing, or whether a report belongs; 1 where anything is wrong."""
     data = opened_folder(options)
-    sound = True
+    sound = options.report is None or _verify_report(data, options)
     for inspection_id in [options.id] if options.id else data.inspections.ids():
         inspection = data.inspections.get(inspection_id)
         if options.take_in_kept_aside:

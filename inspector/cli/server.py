@@ -1,17 +1,33 @@
-"""Starts the tool: takes the data folder and the ports, opens the browser, serves."""
+"""Starts the tool: takes the data folder and the port, opens the browser, serves."""
 
 import threading
 import webbrowser
 from collections.abc import Callable
 from contextlib import ExitStack
+from dataclasses import dataclass
 from pathlib import Path
 
+from flask import Flask
+
 from inspector import create_app
-from inspector.cli.ports import HOST, USUAL_PORT, listen, listen_on
-from inspector.cli.shared_server import SharingWanted, shared_app, waitress_server
 from inspector.record import folder_lock
 from inspector.services import leftovers
 from inspector.sharing import addresses
+from inspector.sharing.network.ports import HOST, USUAL_PORT, listen
+from inspector.sharing.network.servers import plain_server
+
+
+@dataclass(frozen=True)
+class SharingWanted:
+    """That sharing is started at once, as the button on the first page does.
+
+    Parameters
+    ----------
+    address : str or None
+        IPv4; None for the only one that phones may be near.
+    """
+
+    address: str | None = None
 
 
 def serve(
@@ -29,12 +45,13 @@ def serve(
     data : Path
         The data folder.
     port : int or None
-        None for the usual one, or another where that is taken.
+        Also that of sharing; None for the usual one, or on this computer another where that is
+        taken.
     open_browser : bool
     prepare : callable, optional
         Fills the data folder before it is opened.
     share : SharingWanted, optional
-        Lets devices on the network join.
+        Lets devices on the network join from the start.
 
     Raises
     ------
@@ -44,29 +61,42 @@ def serve(
     # Before the folder is locked: a wrong address is refused without touching anything.
     address = addresses.choose(share.address, addresses.own_addresses()) if share else ""
     with folder_lock.lock_folder(data), ExitStack() as open_things:
-        # A shared port is fixed: what devices keep belongs to scheme, address and port together.
-        bound = listen_on(HOST, USUAL_PORT if port is None else port) if share else listen(port)
-        open_things.enter_context(bound)
+        bound = open_things.enter_context(listen(port))
         # Beside the start, because a shelf of inspections takes a while to look through.
         threading.Thread(target=leftovers.clear, args=[data], daemon=True).start()
         if prepare:
             prepare(data)
-        number = bound.getsockname()[1]
-        start_page = f"http://{HOST}:{number}/"
+        start_page = f"http://{HOST}:{bound.getsockname()[1]}/"
         print(
             f"Data folder: {data}\nOpen {start_page} in a browser on this device. "
             "Stop with Ctrl-C.",
             flush=True,
         )
-        if share:
-            app = open_things.enter_context(shared_app(data, address, number, share))
-        else:
-            app = create_app(data)
+        # A shared port is fixed: what devices keep belongs to scheme, address and port together.
+        app = create_app(data, SHARING_PORT=USUAL_PORT if port is None else port)
         open_things.callback(app.extensions["data_folder"].close)
         # Before the folder closes: it finishes the inspection that it is reading.
         open_things.callback(app.extensions["shelf"].close)
+        open_things.callback(app.extensions["sharing"].stop)
+        if address:
+            _share(app, address)
         if open_browser:
             page = f"{start_page}sharing" if share else start_page
             # A moment later, when the server below answers.
             threading.Timer(0.3, webbrowser.open, [page]).start()
-        waitress_server(app, bound, app.config["MAX_CONTENT_LENGTH"]).run()
+        plain_server(app, bound, app.config["MAX_CONTENT_LENGTH"]).run()
+
+
+def _share(app: Flask, address: str) -> None:
+    """Start sharing, and print where devices join and what does not work."""
+    sharing = app.extensions["sharing"]
+    shared = sharing.start(address)
+    sharing.share_the_only(app.extensions["data_folder"].inspections.ids())
+    notes = (shared.moved, shared.news, shared.no_https, shared.clock)
+    for sentence in filter(None, notes):
+        print(f"Note: {sentence}", flush=True)
+    print(
+        f"Shared with devices at {shared.origin}; "
+        "the code to join is on the page /sharing of this device.",
+        flush=True,
+    )

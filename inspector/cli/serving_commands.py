@@ -20,14 +20,10 @@ def _serving_options() -> ArgumentParser:
     text = "port (default: 5731, another if that is taken)"
     options.add_argument("--port", type=int, default=None, help=text)
     options.add_argument("--no-browser", action="store_true", help="do not open the browser")
-    text = "let phones and tablets on the same network join, by a code"
+    text = "let phones join from the start, as the button on the first page does"
     options.add_argument("--share", action="store_true", help=text)
     text = "with --share: the one address of this computer to share on"
     options.add_argument("--address", default=None, help=text)
-    text = "with --share: basic (http) or full (https)"
-    options.add_argument("--mode", choices=("basic", "full"), default=None, help=text)
-    text = "with --share --mode full: make a new authority where the old one does not serve"
-    options.add_argument("--new-authority", action="store_true", help=text)
     return options
 
 
@@ -59,15 +55,11 @@ def demo(options: Namespace) -> None:
 
 
 def _sharing_wanted(options: Namespace):
-    """How sharing was asked for, or None; options that mean nothing without --share are refused."""
-    from inspector.cli.shared_server import SharingWanted
+    """How sharing was asked for, or None; an address that means nothing alone is refused."""
+    from inspector.cli.server import SharingWanted
 
     if options.share:
-        return SharingWanted(options.address, options.mode, options.new_authority)
-    if options.address or options.mode or options.new_authority:
-        sentence = (
-            "--address, --mode and --new-authority say how to share; add --share, or leave them "
-            "out."
-        )
-        raise InspectorError(sentence)
+        return SharingWanted(options.address)
+    if options.address:
+        raise InspectorError("--address says where to share; add --share, or leave it out.")
     return None

@@ -16,11 +16,16 @@ from inspector.conversion.power import chapter as power_chapter
 from inspector.conversion.power import particulars as power_particulars
 from inspector.conversion.range import chapter as range_chapter
 from inspector.conversion.range import particulars as range_particulars
+from inspector.conversion.rule_book import chapter as rule_book_chapter
+from inspector.conversion.rule_book import particulars as rule_book_particulars
+from inspector.conversion.ship_kind import chapter as ship_kind_chapter
+from inspector.conversion.ship_kind import particulars as ship_kind_particulars
 from inspector.conversion.space import chapter as space_chapter
 from inspector.conversion.space import particulars as space_particulars
 from inspector.conversion.stability import chapter as stability_chapter
 from inspector.conversion.stability import particulars as stability_particulars
 from inspector.conversion.stability.loading.particulars import LOADING
+from inspector.conversion.stated_twice import with_contradictions
 
 # In the order in which an owner asks: how far, how stable, what runs, what fits, what it costs.
 # Id of a chapter -> what it is called in a list, and what makes it.
@@ -30,6 +35,8 @@ CHAPTERS: dict[str, tuple[str, Writer]] = {
     "power": ("power and station", power_chapter.chapter),
     "space": ("space and tonnage", space_chapter.chapter),
     "money": ("money", money_chapter.chapter),
+    "ship-kind": ("cargo, special purpose or passenger ship", ship_kind_chapter.chapter),
+    "rule-book": ("the rule book by date", rule_book_chapter.chapter),
     "papers": ("certificates", papers_chapter.chapter),
 }
 TABLES: tuple[Table, ...] = (
@@ -41,6 +48,8 @@ TABLES: tuple[Table, ...] = (
     *power_particulars.TABLES,
     *space_particulars.TABLES,
     *money_particulars.TABLES,
+    *ship_kind_particulars.TABLES,
+    *rule_book_particulars.TABLES,
     *papers_particulars.TABLES,
     *claims.TABLES,
 )
@@ -74,7 +83,7 @@ def chapters_of(case: Case) -> tuple[Chapter, ...]:
     tuple of Chapter
         Recorded data that cannot be used never raises: it is reported in its chapter.
     """
-    return tuple(write(case) for _, write in CHAPTERS.values())
+    return tuple(chapter_of(case, chapter_id) for chapter_id in CHAPTERS)
 
 
 def chapter_of(case: Case, chapter_id: str) -> Chapter:
@@ -91,7 +100,7 @@ def chapter_of(case: Case, chapter_id: str) -> Chapter:
     Chapter
     """
     _, write = CHAPTERS[chapter_id]
-    return write(case)
+    return with_contradictions(case, write(case))
 
 
 def convert(assessment: Assessment, today: date) -> tuple[Chapter, ...]:

@@ -132,8 +132,7 @@ class Inspection:
         result, new, refused = Outcomes(), {}, []
         only = {only} if isinstance(only, str) and only else set(only)
         with self.lock:
-            self._files.settle()
-            last = self._files.last_number()
+            last = self._files.settle()
             for number, data in enumerate(raw, 1):
                 try:
                     entry = from_dict(data)
@@ -206,8 +205,7 @@ class Inspection:
             that no hole is left.
         """
         with self.lock:
-            self._files.settle()
-            entries, last = [], self._files.last_number()
+            entries, last = [], self._files.settle()
             for subject, name, value in changes:
                 ends_dispute = settles and self.state.disputed(subject, name)
                 if not ends_dispute and same_value(self.state.value(subject, name), value):

@@ -219,8 +219,13 @@ class JournalFiles:
         if self.unwritten:
             raise durable.NotWritten(self.unwritten)
 
-    def settle(self) -> None:
+    def settle(self) -> int:
         """Make the own file such that the next entry may be written.
+
+        Returns
+        -------
+        int
+            As `last_number`.
 
         Raises
         ------
@@ -241,8 +246,12 @@ class JournalFiles:
             self._settled = True
         if self._forgotten:
             self._remember()
-        if self.is_behind():
+        # Read once: each answer waits for it.
+        given = self.given.highest(self.host)
+        if self.is_behind(given):
             self.begin_new_name()
+            return self.last_number()
+        return self.last_number(given)
 
     def _write_what_was_left(self) -> None:
         contents = JournalContents()
@@ -258,13 +267,13 @@ class JournalFiles:
         self.own.close()
         self._settled, self.doubt = False, True
 
-    def is_behind(self) -> bool:
+    def is_behind(self, given: int | None = None) -> bool:
         """Tell whether this computer gave numbers that its own file does not know.
 
         So it is after an older backup was put back: what is written next must not take them again.
         """
-        known_elsewhere = max(self.given.highest(self.host), self.counted.highest(self.host))
-        return known_elsewhere > self.last_in_own()
+        given = self.given.highest(self.host) if given is None else given
+        return max(given, self.counted.highest(self.host)) > self.last_in_own()
 
     def begin_new_name(self) -> None:
         """Write under a new name, into a new file, from now on.
@@ -301,12 +310,13 @@ class JournalFiles:
     def _is_gone(self, lost: Lost) -> bool:
         return lost.entry_id not in self._in_own or not self.is_back(lost)
 
-    def last_number(self) -> int:
+    def last_number(self, given: int | None = None) -> int:
         """Return the highest number that this computer can have given, whether read or not."""
+        given = self.given.highest(self.host) if given is None else given
         lost = [each for each in self._own_lost() if not self.is_back(each)]
         count, highest = self.counted.count(self.host), self.counted.highest(self.host)
         last = last_own_number(self.host, count, highest, lost)
-        return max(last, self.given.highest(self.host))
+        return max(last, given)
 
     def _own_lost(self) -> list[Lost]:
         damage = self.damage.get(self.own.path.name, ())

@@ -36,9 +36,7 @@ def loads(data: bytes, deepest: int = DEEPEST) -> Any:
         With one sentence, for anything that is not plain, bounded JSON.
     """
     try:
-        found = json.loads(
-            data.decode("utf-8"), object_pairs_hook=_once, parse_constant=_no_constant
-        )
+        found = _DECODER.decode(data.decode("utf-8"))
     except BadJson:
         raise
     except RecursionError as problem:
@@ -64,3 +62,7 @@ def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 
 def _no_constant(name: str) -> None:
     raise BadJson(f"The JSON has {name}, which is no number; leave the value out.")
+
+
+# Made once: `json.loads` makes one for every answer.
+_DECODER = json.JSONDecoder(object_pairs_hook=_once, parse_constant=_no_constant)

@@ -9,6 +9,7 @@ from reportlab.platypus import Flowable
 from inspector.assess.model import Assessment
 from inspector.checklists.model import Caution
 from inspector.conversion.core.chapter import Chapter
+from inspector.conversion.core.particulars import Rows
 from inspector.report.client import client_summary as client
 from inspector.report.client.all_in_cost import AllIn
 from inspector.report.client.safety_items import safety_items
@@ -19,9 +20,11 @@ from inspector.report.printed_pictures import PrintShop
 from inspector.report.sections import back_matter as back
 from inspector.report.sections import front_matter as front
 from inspector.report.sections import rules_and_sources as rules
+from inspector.report.sections.changes_section import Changes, changes_section
 from inspector.report.sections.findings_section import findings_section
 from inspector.report.sections.scope_and_limits import scope_and_limits
 from inspector.report.sections.system_section import not_looked_at, system_section
+from inspector.report.sections.typed_particulars import typed_particulars
 from inspector.report.sections.work_lines_section import work_lines
 from inspector.report.theme import clean, page_of, plain, use_fonts
 from inspector.report.wording import looked_at
@@ -56,7 +59,10 @@ def build(
     digest: str,
     chapters: Sequence[Chapter] = (),
     cost: AllIn | None = None,
+    tables: Mapping[str, Rows] | None = None,
     extent: str = WHOLE,
+    signed_by: str = "",
+    changes: Changes | None = None,
 ) -> None:
     """Write the condition report of an assessment as a PDF.
 
@@ -79,9 +85,16 @@ def build(
         The conversion, calculated from the same record.
     cost : AllIn, optional
         What she costs until she reaches the brief.
+    tables : mapping of str to Rows, optional
+        The particulars that the chapters are calculated from.
     extent : str
         "whole"; "short" without every single reading and rating, sources and most photos;
         "summary", the first two pages of the whole report with its page numbers.
+
+    signed_by : str
+        Name and capacity of who signed this revision; "" for a draft.
+    changes : Changes, optional
+        What changed since the revision before; None where there is none.
 
     Raises
     ------
@@ -99,7 +112,7 @@ def build(
         raise UnknownExtent(sentence, extent=extent)
     # Before anything is measured: a text is cut and broken by the widths of these letters.
     use_fonts()
-    decision = client.Decision(chapters, cost or AllIn(), safety_items(assessment))
+    decision = client.Decision(chapters, cost or AllIn(), safety_items(assessment), tables or {})
     with tempfile.TemporaryDirectory() as folder, whole_file(out) as part:
         issue = Issue(
             page,
@@ -111,19 +124,28 @@ def build(
             extent != SHORT,
             findings_by_check(assessment),
             PrintShop(photo_file, Path(folder)),
+            plain(signed_by, 200),
         )
-        report = _document(assessment, issue, part)
-        report.typeset(_story(assessment, issue, cautions, decision))
+        how = f"{paper} {units} {extent}"
+        report = _document(assessment, issue, part, how)
+        report.typeset(_story(assessment, issue, cautions, decision, changes))
         if extent == SUMMARY:
             # Its numbers are those of the report that it is the beginning of.
-            alone = _document(assessment, issue, part, of_whole=report.places)
+            alone = _document(assessment, issue, part, how, of_whole=report.places)
             alone.typeset(client.client_summary(assessment, issue, decision))
 
 
 def _document(
-    assessment: Assessment, issue: Issue, out: Path, of_whole: Mapping[str, int] | None = None
+    assessment: Assessment,
+    issue: Issue,
+    out: Path,
+    how: str,
+    of_whole: Mapping[str, int] | None = None,
 ) -> Report:
-    """The empty document with its running head, foot and particulars."""
+    """The empty document with its running head, foot and particulars.
+
+    ``how`` says in which paper, units and extent, so that the same file can be made again.
+    """
     name = vessel_name(assessment)
     # A PDF viewer shows the title in letters of its own, so none is marked as lacking.
     in_title = clean(assessment.vessel.get("name", "")) or name
@@ -137,7 +159,7 @@ def _document(
         author=clean(surveyors, 200) or "not named",
         title=clean(f"Condition report: {in_title}", 200),
         subject=client.KIND,
-        keywords=["condition report", issue.revision or "draft", issue.digest],
+        keywords=["condition report", issue.revision or "draft", issue.digest, how],
         creator="inspector",
     )
 
@@ -147,6 +169,7 @@ def _story(
     issue: Issue,
     cautions: Mapping[str, Caution],
     decision: client.Decision,
+    changes: Changes | None,
 ) -> list[Flowable]:
     """All sections in their order."""
     story = [
@@ -168,9 +191,11 @@ def _story(
     story += work_lines(assessment, issue)
     story += conversion_sections(decision.chapters, issue)
     if issue.whole:
+        story += typed_particulars(decision.tables, issue)
         story += rules.rules_used(assessment, issue)
         story += rules.sources(assessment, issue)
         story += back.cautions_section(assessment, issue, cautions)
+    story += changes_section(changes, issue) if changes else []
     return [*story, *back.signatures(assessment, issue)]
 
 

@@ -31,6 +31,8 @@ class Issue:
         Subject of a check -> the findings made on it.
     pictures : PrintShop or None
         Makes the printed pictures; None where none are printed.
+    signed_by : str
+        Name and capacity of who signed this revision; "" for a draft.
     """
 
     page: Page
@@ -42,6 +44,7 @@ class Issue:
     whole: bool = True
     findings: Mapping[str, Sequence[Finding]] = field(default_factory=dict)
     pictures: Any = None
+    signed_by: str = ""
 
     @property
     def named(self) -> str:

@@ -129,6 +129,7 @@ def rows_table(
     right: Sequence[int] = (),
     *,
     tight: bool = False,
+    fine: bool = False,
     title: str = "",
 ) -> Table:
     """Return a table with a soft head line on each page and a hairline under each row.
@@ -144,6 +145,8 @@ def rows_table(
         The columns that are set to the right, as numbers are.
     tight : bool
         Whether the rows are set small and close, as in long tables.
+    fine : bool
+        Whether they are set as small as a reference list, which is looked up and not read.
     title : str
         Printed above the heads, on each page on which the table goes on; "" for none.
 
@@ -157,6 +160,7 @@ def rows_table(
     widths = _widened([*body, titles], widths)
     size = _table_size([*body, titles], widths)
     usual = ("tight", "tightnumber") if tight else ("cell", "number")
+    usual = ("fine", "fine") if fine else usual
     laid_out = [_laid_out(row, widths, _styles(*usual, right, row), size) for row in body]
     # A table of pairs has no heading, and must not repeat an empty one on each page.
     heads = 1 if any(head) else 0
@@ -175,7 +179,7 @@ def rows_table(
         spaceBefore=2,
         spaceAfter=4,
     )
-    table.setStyle(_lines(heads, titled, *((1.4, 1.8) if tight else (3, 3.4))))
+    table.setStyle(_lines(heads, titled, *((1.4, 1.8) if tight or fine else (3, 3.4))))
     return table
 
 

@@ -211,6 +211,7 @@ STYLES = {
         _style("number", 8.2, 10.6, alignment=TA_RIGHT),
         _style("tight", 7.6, 9.4),
         _style("tightnumber", 7.6, 9.4, alignment=TA_RIGHT),
+        _style("fine", 7, 8.6),
         _style("line", 7.6, 9.8, spaceBefore=2, spaceAfter=2),
         _style("point", 8.4, 10.8, spaceAfter=1.5),
         _style("column", 7.4, 9.4, textColor=SOFT),
@@ -220,12 +221,12 @@ STYLES = {
         _style("title", 26, 29, fontName=BOLD, spaceAfter=3),
         _style("kind", 8.8, 11.6, textColor=SOFT, spaceAfter=2),
         _style("advice", 13, 16, fontName=BOLD, spaceBefore=6, spaceAfter=6),
-        _style("h1", 18, 21, fontName=BOLD, spaceBefore=14, spaceAfter=3),
+        _style("h1", 17, 20, fontName=BOLD, spaceBefore=11, spaceAfter=3),
         _style("h2", 10.6, 13, fontName=BOLD, spaceBefore=8, spaceAfter=2),
         _style("h3", 8.8, 11.4, fontName=BOLD, spaceBefore=6, spaceAfter=1),
         _style("block", 10, 12.6, fontName=BOLD, spaceBefore=8, spaceAfter=3),
         _style("verdict", 13, 15, fontName=BOLD),
-        _style("toc0", 9.2, 14.6),
-        _style("toc1", 8.2, 11.6, leftIndent=12, textColor=SOFT),
+        _style("toc0", 9, 12.4),
+        _style("toc1", 8, 10.6, leftIndent=12, textColor=SOFT),
     )
 }

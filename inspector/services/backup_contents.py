@@ -9,8 +9,9 @@ import re
 FORMAT, VERSION = "vessel inspection backup", 1
 MANIFEST, CATALOGUE = "backup.json", "catalogue.json"
 TABLES = ("briefs", "surveyors", "rates")
-# They say which computer wrote, and where it was shared: nothing that another one may take over.
-NOT_SETTINGS = ("host", "hosts", "share-origin")
+# They say which computer wrote, where it was shared, and a password: nothing that another one may
+# take over.
+NOT_SETTINGS = ("host", "hosts", "share-origin", "network")
 MOST_FILES = 200_000
 MOST_MANIFEST = 60_000_000  # bytes
 MOST_SMALL = 20_000_000  # bytes, of any file that is not a bundle
@@ -21,8 +22,8 @@ HELD = (
     "your own checklists and criteria",
 )
 NOT_HELD = (
-    "the passes of phones and tablets, and the authority of full sharing: devices join again by a "
-    "new code, and bring what they still keep",
+    "the passes of phones and tablets, the authority that they trust, and the password of their "
+    "network: devices join again by a new code, and bring what they still keep",
     "the key that signs this computer's own pages, and its name: the new computer writes under a "
     "name of its own, so that no number is ever given twice",
     "reports, small pictures and the summaries of the list: they are made again",

@@ -261,11 +261,18 @@ def title_of(inspection: Inspection) -> str:
     Returns
     -------
     str
-        The vessel's name, else the inspection's own title, else its id.
+        The vessel's name, else the inspection's own title, else the day on which it was begun, with
+        the rest of its id.
     """
     state = inspection.state
     return (
         typed_text(state.value("vessel", "name"))
         or typed_text(state.value("inspection", "title"))
-        or f"Vessel without a name yet ({inspection.id})"
+        or f"Vessel without a name yet{_begun(inspection.id)}"
     )
+
+
+def _begun(inspection_id: str) -> str:
+    """Return when an inspection was begun and what tells it from others, as its id says both."""
+    found = re.fullmatch(r"(\d{4}-\d{2}-\d{2})-(.+)", inspection_id)
+    return f", begun {found[1]} ({found[2]})" if found else f" ({inspection_id})"

@@ -1,77 +1,149 @@
-"""This computer's own addresses, and which one of them to share on.
+"""This computer's own addresses, in words, and which one of them to share on.
 
 IPv4 only: it is what a hotspot or a pocket router hands out.
 """
 
 import ipaddress
+import re
 import socket
-import struct
+from dataclasses import dataclass
 
+from inspector.sharing.tls_certificates import HOTSPOTS
 from inspector.values.errors import InspectorError
 
-_GET_ADDRESS = 0x8915  # SIOCGIFADDR of Linux
 # One address of each private range and one of the documentation range, which nobody has.
 _TARGETS = ("10.255.255.254", "172.31.255.254", "192.168.255.254", "192.0.2.1")
+HOTSPOT, WIFI, CABLE = "this computer's own hotspot", "Wi-Fi", "a network cable"
+INNER = "a network inside this computer, where no phone is"
+# How systems name their interfaces (common practice, no source): the first pattern that is found in
+# the name says what it is.
+_KINDS = (
+    (r"hotspot|wi-?fi direct|local area connection\*|^ap\d|^p2p|^bridge100\b", HOTSPOT),
+    (r"docker|^br-|^veth|^virbr|^vmnet|^vbox|virtual|^v?ethernet \(|hyper-v|\bvpn\b", INNER),
+    (r"^(u?tun|tap|wg|ppp|zt|lxc|cni|flannel)\d*", INNER),
+    (r"^wl|wi-?fi|wireless|802\.11", WIFI),
+    (r"^e(n|th)|ethernet|^lan", CABLE),
+)
 
 
 class NoAddress(InspectorError):
-    """There is no address to share on, or more than one."""
+    """There is no address to share on."""
 
 
-def own_addresses() -> list[str]:
+class SeveralAddresses(NoAddress):
+    """There are several, and only a person knows on which network the phones are."""
+
+
+@dataclass(frozen=True)
+class Address:
+    """An address of this computer.
+
+    Parameters
+    ----------
+    address : str
+        IPv4.
+    interface : str
+        The system's name of what it belongs to, "" where that is not known.
+    """
+
+    address: str
+    interface: str = ""
+
+    @property
+    def kind(self) -> str:
+        """What kind of network it is on, in words, "" where that is not known."""
+        name = self.interface.lower()
+        found = next((words for pattern, words in _KINDS if re.search(pattern, name)), "")
+        if self.address in HOTSPOTS and found != INNER:
+            return HOTSPOT
+        return found
+
+    @property
+    def words(self) -> str:
+        """What it is, for a person who chooses."""
+        kind = self.kind or "a network"
+        return f"{kind} ({self.interface})" if self.interface else kind
+
+    @property
+    def is_likely(self) -> bool:
+        """Whether phones may be on its network."""
+        return ipaddress.ip_address(self.address).is_private and self.kind != INNER
+
+
+def own_addresses() -> list[Address]:
     """Return the IPv4 addresses of this computer that other devices could reach.
 
     Returns
     -------
-    list of str
+    list of Address
         In order, without loopback.
     """
-    found = _of_interfaces() | _of_name() | _of_routes()
-    addresses = sorted(ipaddress.ip_address(address) for address in found)
+    found = dict.fromkeys(_of_name() | _of_routes(), "") | _of_interfaces()
+    usable = [ipaddress.ip_address(each) for each in found]
     # Loopback is this computer alone, and unspecified would be all networks at once.
-    usable = [each for each in addresses if not each.is_loopback and not each.is_unspecified]
-    return [str(address) for address in usable]
+    usable = [each for each in usable if not each.is_loopback and not each.is_unspecified]
+    return [Address(str(each), found[str(each)]) for each in sorted(usable)]
 
 
-def choose(asked: str | None, own: list[str]) -> str:
+def likely(own: list[Address]) -> list[Address]:
+    """Return those on whose network phones may be.
+
+    Parameters
+    ----------
+    own : list of Address
+        The addresses of this computer.
+
+    Returns
+    -------
+    list of Address
+        Every private one where none is likely.
+    """
+    private = [each for each in own if ipaddress.ip_address(each.address).is_private]
+    return [each for each in own if each.is_likely] or private
+
+
+def choose(asked: str | None, own: list[Address]) -> str:
     """Return the one address to share on.
 
     Parameters
     ----------
     asked : str or None
         The address that was asked for.
-    own : list of str
+    own : list of Address
         The addresses of this computer.
 
     Returns
     -------
     str
-        The one asked for, else the only private one.
+        The one asked for, else the only one that phones may be near.
 
     Raises
     ------
+    SeveralAddresses
+        With what each of them is.
     NoAddress
-        With the addresses that there are.
+        Where there is none, or not the one that was asked for.
     """
     if asked is not None:
         return _checked(asked, own)
-    private = [address for address in own if ipaddress.ip_address(address).is_private]
-    # One private address needs no question; of several, only a person knows which network the
-    # phones are on.
-    if len(private) == 1:
-        return private[0]
-    if not private:
+    found = likely(own)
+    # One needs no question; of several, only a person knows which network the phones are on.
+    if len(found) == 1:
+        return found[0].address
+    if not found:
         raise NoAddress(
-            f"This computer has no address on a private network (it has: {_listed(own)}). "
-            "Start its hotspot or join the router, then share."
+            "This computer is on no network that a phone could be on "
+            f"(its addresses: {_listed(own)}). Switch its mobile hotspot on, or join the network "
+            "of a router, then share."
         )
-    raise NoAddress(
-        f"This computer has several addresses: {', '.join(private)}. "
-        f"Say on which one to share, such as --address {private[0]}."
+    each = "; ".join(f"{one.address}, {one.words}" for one in found)
+    raise SeveralAddresses(
+        f"This computer is on several networks: {each}. "
+        f"Say on which one the phones are, such as --address {found[0].address}."
     )
 
 
-def _checked(asked: str, own: list[str]) -> str:
+def _checked(asked: str, own: list[Address]) -> str:
     """The address that was asked for, if this computer has it."""
     try:
         given = ipaddress.ip_address(asked)
@@ -82,37 +154,34 @@ def _checked(asked: str, own: list[str]) -> str:
         raise NoAddress(
             f"{asked} cannot be shared on; name one address of this computer: {_listed(own)}."
         )
-    if asked not in own and not given.is_loopback:
+    if asked not in [each.address for each in own] and not given.is_loopback:
         raise NoAddress(
             f"{asked} is not an address of this computer; those it has are: {_listed(own)}."
         )
     return str(given)
 
 
-def _listed(own: list[str]) -> str:
-    return ", ".join(own) or "none"
+def _listed(own: list[Address]) -> str:
+    return ", ".join(each.address for each in own) or "none"
 
 
-def _of_interfaces() -> set[str]:
-    """What each interface of a Unix has; elsewhere nothing."""
+def _of_interfaces() -> dict[str, str]:
+    """Every address that the system names, with the name of its interface."""
+    import ifaddr
+
     try:
-        import fcntl
+        found = [(ip, adapter) for adapter in ifaddr.get_adapters() for ip in adapter.ips]
+    # Some tablets let no program ask; the other ways are left.
+    except OSError:
+        return {}
+    return {
+        ip.ip: _interface(ip.nice_name, adapter.nice_name) for ip, adapter in found if ip.is_IPv4
+    }
 
-        names = [name for _, name in socket.if_nameindex()]
-    except (ImportError, OSError):
-        return set()
-    found = set()
-    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asking:
-        for name in names:
-            # Linux takes names of interfaces of 15 bytes at most.
-            request = struct.pack("256s", name.encode()[:15])
-            try:
-                answer = fcntl.ioctl(asking.fileno(), _GET_ADDRESS, request)
-            except OSError:
-                # An interface without an address.
-                continue
-            found.add(socket.inet_ntoa(answer[20:24]))
-    return found
+
+def _interface(name: str, described: str) -> str:
+    """What the system calls an interface; some describe it beside its name."""
+    return name if described in name or not described else f"{name}, {described}"
 
 
 def _of_name() -> set[str]:

@@ -45,9 +45,15 @@ class Devices:
         self._lock = threading.RLock()
         self._kept = {device["id"]: device for device in catalogue.all("devices")}
         self._seen: dict[str, float] = {}
+        self._said: dict[str, dict[str, dict[str, Any]]] = {}
 
     def let_in(
-        self, name: str, before: tuple[str, str] | None = None
+        self,
+        name: str,
+        before: tuple[str, str] | None = None,
+        *,
+        moves: str = "",
+        secure: bool = False,
     ) -> tuple[str, dict[str, Any]]:
         """Let a device in.
 
@@ -57,6 +63,11 @@ class Devices:
         before : tuple of (str, str), optional
             Id and token of an earlier pass of the same browser: with it, it stays the same device,
             and what it recorded before still counts as its own.
+        moves : str
+            The id of the device that moves from http to https by this, "" for none: its pass ends,
+            its display name and its earlier names go along.
+        secure : bool
+            Whether it comes over https.
 
         Returns
         -------
@@ -77,10 +88,13 @@ class Devices:
                     f"{MOST} devices are known already; take out those that are no longer used on "
                     "the laptop's sharing page."
                 )
+            moved = self._kept.get(moves)
+            name = moved["name"] if moved else name
             token, moment = secrets.token_urlsafe(32), self._clock()
             document = {
                 "id": earlier["id"] if earlier else _id_for(name),
                 "name": name,
+                "secure": secure,
                 # Only the digest is kept: whoever reads the file cannot act as the device.
                 "token_sha256": _digest(token),
                 "since": moment,
@@ -88,8 +102,53 @@ class Devices:
                 "revoked": False,
                 "names": earlier.get("names", []) if earlier else [],
             }
+            if moved and moved["id"] != document["id"]:
+                names = dict.fromkeys((moved["id"], *moved.get("names", ()), *document["names"]))
+                document["names"] = list(names)[:MOST_NAMES]
+                # Over there it is another store of the same browser, with a count of its own.
+                self._keep({**moved, "revoked": True, "taken_out": True, "moved": True})
             self._keep(document)
             return token, dict(document)
+
+    def has_moved(self, device_id: str) -> bool:
+        """Tell whether a device goes on over https, where it has another pass.
+
+        Parameters
+        ----------
+        device_id : str
+
+        Returns
+        -------
+        bool
+        """
+        with self._lock:
+            return bool(self._kept.get(device_id, {}).get("moved"))
+
+    def hear(self, device_id: str, inspection_id: str, said: Mapping[str, Any]) -> None:
+        """Keep what a device says of itself: what it still holds, and whether it is ready.
+
+        Parameters
+        ----------
+        device_id : str
+            A device that is let in.
+        inspection_id : str
+            Of which it says it.
+        said : mapping
+            As the sharing page shows it.
+        """
+        with self._lock:
+            device, moment = self._kept[device_id], self._clock()
+            before = self._said.get(device_id, device.get("said", {}))
+            older = before.get(inspection_id, {})
+            self._said[device_id] = {**before, inspection_id: {**said, "at": moment}}
+            # On disk so that a laptop that starts again still knows it; rarely, since it is said
+            # every few seconds.
+            changed = any(older.get(name) != said.get(name) for name in said)
+            if changed or moment - older.get("kept", 0.0) > SEEN_EVERY:
+                self._said[device_id][inspection_id]["kept"] = moment
+                self._keep({**device, "said": self._said[device_id], "seen": moment})
+            else:
+                self._said[device_id][inspection_id]["kept"] = older["kept"]
 
     def names_of(
         self, device_id: str, asked: Iterable[str], tokens: Mapping[str, str] | None = None
@@ -199,6 +258,7 @@ class Devices:
         """Return a device as the sharing page lists it, without its token's digest."""
         row = {key: value for key, value in device.items() if key != "token_sha256"}
         row["seen"] = self._seen.get(device["id"], device["seen"])
+        row["said"] = self._said.get(device["id"], device.get("said", {}))
         row["expired"] = self._clock() > device["since"] + LIFE
         return row
 

@@ -1,6 +1,6 @@
-"""The one-time code by which a device is let in: short-lived, single use, locked after wrong tries.
+"""The one-time codes by which a device is let in: short-lived, single use, locked after wrong ones.
 
-It is kept in memory only.
+They are kept in memory only, as digests.
 """
 
 import hashlib
@@ -9,6 +9,7 @@ import secrets
 import threading
 import time
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from inspector.values.errors import InspectorError
 
@@ -29,8 +30,16 @@ class CodeRefused(InspectorError):
     """
 
 
+@dataclass(frozen=True)
+class _Code:
+    """A live code: when it ends [s], and which device moves by it, "" for a new one."""
+
+    ends: float
+    device: str = ""
+
+
 class Pairing:
-    """At most one live code.
+    """At most one live code for a new device, and one for each device that moves to https.
 
     All tries are counted together, so that it does not matter from how many addresses somebody
     guesses.
@@ -44,9 +53,9 @@ class Pairing:
     def __init__(self, clock: Callable[[], float] = time.monotonic):
         self._clock = clock
         self._lock = threading.Lock()
-        self._digest = b""
-        self._ends = 0.0
-        # Wrong tries of this code, which end it, beside all wrong tries, which lock the door.
+        # By their digests.
+        self._codes: dict[bytes, _Code] = {}
+        # Wrong tries of these codes, which end them, beside all wrong tries, which lock the door.
         self._wrong_here = 0
         self._wrong = 0
         self._locked_until = 0.0
@@ -59,14 +68,43 @@ class Pairing:
         -------
         str
         """
-        code = "".join(secrets.choice(LETTERS) for _ in range(LENGTH))
-        with self._lock:
-            self._digest, self._ends, self._wrong_here = _digest(code), self._clock() + LIFE, 0
+        code = self._made("")
         # In fours, as it is read aloud across a deck.
         return "-".join(code[place : place + 4] for place in range(0, LENGTH, 4))
 
+    def code_to_move(self, device: str) -> str:
+        """Return a code by which a device that is let in comes in again at the other address.
+
+        Parameters
+        ----------
+        device : str
+            Its id.
+
+        Returns
+        -------
+        str
+            Never shown to anybody: one page hands it to the other.
+        """
+        return self._made(device)
+
+    def _made(self, device: str) -> str:
+        """Make a code; the one before it, of the same device or for a new one, ends with this."""
+        code = "".join(secrets.choice(LETTERS) for _ in range(LENGTH))
+        with self._lock:
+            moment = self._clock()
+            kept = self._codes.items()
+            self._codes = {
+                digest: each
+                for digest, each in kept
+                if each.device != device and moment < each.ends
+            }
+            self._codes[_digest(code)] = _Code(moment + LIFE, device)
+            if not device:
+                self._wrong_here = 0
+        return code
+
     def seconds_left(self) -> float:
-        """Return how long the code is still good.
+        """Return how long the code for a new device is still good.
 
         Returns
         -------
@@ -74,20 +112,26 @@ class Pairing:
             Seconds; 0 where there is no code.
         """
         with self._lock:
-            return max(0.0, self._ends - self._clock()) if self._digest else 0.0
+            ends = [code.ends for code in self._codes.values() if not code.device]
+            return max(0.0, ends[0] - self._clock()) if ends else 0.0
 
     def end(self) -> None:
-        """End the code."""
+        """End every code."""
         with self._lock:
-            self._digest = b""
+            self._codes = {}
 
-    def use(self, code: str) -> None:
-        """Use the code up.
+    def use(self, code: str) -> str:
+        """Use a code up.
 
         Parameters
         ----------
         code : str
             As typed.
+
+        Returns
+        -------
+        str
+            The id of the device that moves by it, "" for a new one.
 
         Raises
         ------
@@ -104,11 +148,11 @@ class Pairing:
                     f"Too many wrong codes were tried; wait {wait} seconds, then type it again."
                 )
                 raise CodeRefused(sentence, status=429, wait=wait)
-            # Compared in any case, so that the time taken does not show whether there is a code.
-            fits = hmac.compare_digest(given, self._digest or _digest(secrets.token_hex(8)))
-            if fits and moment < self._ends:
-                self._digest, self._wrong, self._pause = b"", 0, FIRST_LOCK
-                return
+            found = self._live(given)
+            if found is not None and moment < found.ends:
+                del self._codes[given]
+                self._wrong, self._pause = 0, FIRST_LOCK
+                return found.device
             self._count_wrong(moment)
         raise CodeRefused(
             "This is not the code that the laptop shows now. A code works once, for ten minutes; "
@@ -117,12 +161,21 @@ class Pairing:
             wait=0,
         )
 
+    def _live(self, given: bytes) -> _Code | None:
+        """The code of a digest; the time taken does not show whether there is one."""
+        found = None
+        # One is compared in any case.
+        for digest in self._codes or [_digest(secrets.token_hex(8))]:
+            if hmac.compare_digest(given, digest):
+                found = self._codes.get(digest)
+        return found
+
     def _count_wrong(self, moment: float) -> None:
-        """Count a wrong code: it ends after a few, and the door locks for longer each time."""
+        """Count a wrong code: all end after a few, and the door locks for longer each time."""
         self._wrong += 1
         self._wrong_here += 1
         if self._wrong_here >= MOST_WRONG:
-            self._digest = b""
+            self._codes = {}
         if self._wrong % TRIES == 0:
             self._locked_until = moment + self._pause
             self._pause = min(self._pause * 2, LONGEST_LOCK)

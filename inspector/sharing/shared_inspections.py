@@ -1,53 +1,19 @@
-"""What is shared and how: the chosen address, the mode of each inspection, pairing and devices."""
+"""What is shared and how: the open doors, the inspections behind them, pairing and devices."""
 
-from dataclasses import dataclass
+import threading
+from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from inspector.record.catalogue import Catalogue
 from inspector.sharing.devices import Devices
+from inspector.sharing.network.doors import Doors, Shared
+from inspector.sharing.network_name import NetworkName
 from inspector.sharing.pairing import Pairing
 from inspector.values.errors import InspectorError
 
-
-class OtherMode(InspectorError):
-    """An inspection is shared in the other mode already."""
-
-
-@dataclass(frozen=True)
-class Shared:
-    """Where this instance is shared.
-
-    Parameters
-    ----------
-    address : str
-        IPv4.
-    port : int
-    mode : str
-        "basic" (http) or "full" (https).
-    fingerprint : str
-        With full, the SHA-256 of the authority's certificate.
-    fetch_port : int
-        With full, the port where that certificate can be fetched.
-    news : str
-        With full, since when and why the authority is another one than before.
-    """
-
-    address: str
-    port: int
-    mode: str
-    fingerprint: str = ""
-    fetch_port: int = 0
-    news: str = ""
-
-    @property
-    def fetch_address(self) -> str:
-        """Where a device that does not trust the authority yet can fetch it, "" for nowhere."""
-        return f"http://{self.address}:{self.fetch_port}/" if self.fetch_port else ""
-
-    @property
-    def origin(self) -> str:
-        """Scheme, address and port: what a browser's storage belongs to."""
-        return f"{'https' if self.mode == 'full' else 'http'}://{self.address}:{self.port}"
+# The setting that says where devices joined last; its place in the address is kept from then on.
+_BEFORE = "share-origin"
 
 
 class Sharing:
@@ -56,13 +22,84 @@ class Sharing:
     Parameters
     ----------
     catalogue : Catalogue
-    shared : Shared or None
-        None where nothing but this computer is served.
+    doors : Doors, optional
+        What sharing opens; without them it cannot be started.
+    shared : Shared, optional
+        Where the instance is shared already.
     """
 
-    def __init__(self, catalogue: Catalogue, shared: Shared | None):
-        self.catalogue, self.shared = catalogue, shared
+    def __init__(
+        self, catalogue: Catalogue, doors: Doors | None = None, shared: Shared | None = None
+    ):
+        self.catalogue, self.shared, self._doors = catalogue, shared, doors
         self.pairing, self.devices = Pairing(), Devices(catalogue)
+        self.network = NetworkName(catalogue)
+        # Told where the instance is shared now, None for nowhere.
+        self.told: Callable[[Shared | None], None] = lambda _: None
+        # Two taps on a button are one after the other.
+        self._lock = threading.Lock()
+
+    def start(self, address: str) -> Shared:
+        """Let devices on a network of this computer join.
+
+        Parameters
+        ----------
+        address : str
+            IPv4, one of this computer's own.
+
+        Returns
+        -------
+        Shared
+
+        Raises
+        ------
+        NoPort
+            Where something else has the port.
+        """
+        with self._lock:
+            if self.shared is not None and self.shared.address == address:
+                return self.shared
+            self._stop()
+            self.shared = self._remembered(self._open_doors().open(address))
+            self.told(self.shared)
+            return self.shared
+
+    def agree_to_new_authority(self) -> None:
+        """Serve https with a new authority, which each device that trusted the old one installs."""
+        with self._lock:
+            if self.shared is None:
+                raise not_shared()
+            if not self.shared.secure_port:
+                self.shared = self._open_doors().open_secure(self.shared, agreed=True)
+
+    def stop(self) -> None:
+        """Let nobody on the network in any more; returns once nothing listens."""
+        with self._lock:
+            self._stop()
+
+    def _stop(self) -> None:
+        self.pairing.end()
+        self.network.forget_what_is_not_kept()
+        if self._doors is not None:
+            self._doors.shut()
+        if self.shared is not None:
+            self.shared = None
+            self.told(None)
+
+    def _open_doors(self) -> Doors:
+        if self._doors is None:
+            raise InspectorError("This instance was started without a way to share.")
+        return self._doors
+
+    def _remembered(self, shared: Shared) -> Shared:
+        """Note where devices join now, and say where it was another place before."""
+        here = f"{shared.address}:{shared.port}"
+        # A browser keeps what it records by address and port, so what was not handed over under
+        # others is out of sight here.
+        # Once it was kept with its scheme.
+        before = str(self.catalogue.setting(_BEFORE, here)).rpartition("/")[2]
+        self.catalogue.set(_BEFORE, here)
+        return replace(shared, before=before if before != here else "")
 
     def inspections(self) -> dict[str, dict[str, Any]]:
         """Return the inspections that devices may reach.
@@ -70,12 +107,12 @@ class Sharing:
         Returns
         -------
         dict
-            Inspection id -> its document, with ``id`` and ``mode``.
+            Inspection id -> its document, with ``id``.
         """
         return {document["id"]: document for document in self.catalogue.all("shared")}
 
     def share(self, inspection_id: str) -> None:
-        """Let devices reach an inspection, in the mode of this instance.
+        """Let devices reach an inspection.
 
         Parameters
         ----------
@@ -83,15 +120,23 @@ class Sharing:
 
         Raises
         ------
-        OtherMode
-            Where it is shared in the other mode already.
         InspectorError
             Where this instance is not shared.
         """
         if self.shared is None:
             raise not_shared()
-        refuse_other_mode(self.catalogue, self.shared.mode, inspection_id)
-        self.catalogue.put("shared", {"id": inspection_id, "mode": self.shared.mode})
+        self.catalogue.put("shared", {"id": inspection_id})
+
+    def share_the_only(self, inspection_ids: list[str]) -> None:
+        """Share the inspection of a folder that has one, unless something is shared already.
+
+        Parameters
+        ----------
+        inspection_ids : list of str
+            All that the folder has: of several, a person says which.
+        """
+        if len(inspection_ids) == 1 and not self.inspections():
+            self.share(inspection_ids[0])
 
     def end(self, inspection_id: str) -> None:
         """Let devices reach an inspection no more."""
@@ -101,58 +146,5 @@ class Sharing:
 def not_shared() -> InspectorError:
     """Return the error for what needs sharing, with how to start it; to be raised by the caller."""
     return InspectorError(
-        "Nothing is shared now. Stop the inspector and start it with: inspector serve --share"
+        "Nothing is shared now. On the first page of this computer, tap “share with phones”."
     )
-
-
-def refuse_other_mode(catalogue: Catalogue, mode: str, only: str = "") -> None:
-    """Refuse to share in a mode while an inspection is shared in the other one.
-
-    Parameters
-    ----------
-    catalogue : Catalogue
-    mode : str
-        "basic" or "full".
-    only : str
-        The id of the one inspection to look at, "" for every one.
-
-    Raises
-    ------
-    OtherMode
-        With the mode to use.
-    """
-    for document in catalogue.all("shared"):
-        # A browser keeps its storage by address: what was recorded under http is not there under
-        # https.
-        if document["mode"] != mode and only in ("", document["id"]):
-            other = document["mode"]
-            raise OtherMode(
-                f"Inspection {document['id']} is shared in mode {other}, and what devices still "
-                f"keep belongs to that address; start with --mode {other}, or end its sharing "
-                "on the sharing page first."
-            )
-
-
-def mode_for(catalogue: Catalogue, asked: str | None) -> str:
-    """Return the mode to share in.
-
-    Parameters
-    ----------
-    catalogue : Catalogue
-    asked : str or None
-        The mode that was asked for.
-
-    Returns
-    -------
-    str
-        The one asked for, else the one that shared inspections have, else "basic".
-
-    Raises
-    ------
-    OtherMode
-        Where these differ.
-    """
-    kept = sorted({document["mode"] for document in catalogue.all("shared")})
-    mode = asked or (kept[0] if kept else "basic")
-    refuse_other_mode(catalogue, mode)
-    return mode

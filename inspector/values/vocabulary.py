@@ -28,6 +28,8 @@ NOT_OPENED, NOT_SHOWN = "not opened", "not shown"
 
 # Three words and no more: a buyer plans with each of them differently.
 VERDICTS = ("retain", "refurbish", "remove")
+# Read aloud of what stays and has a line of work all the same.
+RETAIN_WITH_WORK = "retain, with work"
 # Where nobody looked there is no word, and where only prices can say there are two.
 NOT_LOOKED_AT = "not looked at"
 PRICE_BOTH = "refurbish or remove"

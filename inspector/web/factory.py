@@ -9,13 +9,16 @@ from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
 from inspector import __version__, places
+from inspector.record.catalogue import Catalogue
 from inspector.record.durable import NotWritten
 from inspector.record.folder_lock import make_private
 from inspector.record.inspections import NoSuchInspection
 from inspector.record.photos import Busy
 from inspector.services.data_folder import open_folder, secret_key
 from inspector.services.shelf import Shelf
-from inspector.sharing.shared_inspections import Shared, Sharing
+from inspector.sharing.network.doors import Doors, Shared
+from inspector.sharing.network.ports import USUAL_PORT
+from inspector.sharing.shared_inspections import Sharing
 from inspector.values.errors import InspectorError
 from inspector.values.units import units_like
 from inspector.web import (
@@ -34,12 +37,12 @@ from inspector.web import (
     reports,
     security,
     settle,
-    sharing_pages,
     walk,
 )
 from inspector.web.current import damage_sentences
 from inspector.web.first_page import home, imports
 from inspector.web.forms.form_fields import described
+from inspector.web.joining import join_pages, sharing_page
 from inspector.web.on_device import offline, python_files
 from inspector.web.visit import looks, paper_page, round_page
 
@@ -64,7 +67,8 @@ PARTS = (
     levels,
     settle,
     reports,
-    sharing_pages,
+    sharing_page,
+    join_pages,
     imports,
 )
 LARGEST_BODY = (
@@ -92,14 +96,15 @@ def make(data: Path, overrides: dict[str, Any]) -> Flask:
         SESSION_COOKIE_NAME="inspector-" + hashlib.sha256(str(data).encode()).hexdigest()[:8],
         SESSION_COOKIE_SAMESITE="Strict",
         WTF_CSRF_TIME_LIMIT=None,  # an inspection may be below decks for a day before it comes back
-        TRUSTED_HOSTS=[*security.HERE, *([shared.address] if shared else [])],
         MAX_CONTENT_LENGTH=LARGEST_BODY,
+        SHARING_PORT=USUAL_PORT,
+        TLS_FOLDER=data / "tls",
     )
     # Last, so that a test can replace any of them.
     app.config.update(overrides)
     app.extensions["data_folder"] = opened
     app.extensions["shelf"] = Shelf(opened)
-    app.extensions["sharing"] = Sharing(opened.catalogue, shared)
+    app.extensions["sharing"] = _sharing(app, opened.catalogue, shared)
     app.jinja_env.globals.update(units_like=units_like, described=described, version=__version__)
     # Templates are indented for their readers; the pages that travel are not.
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
@@ -110,6 +115,20 @@ def make(data: Path, overrides: dict[str, Any]) -> Flask:
         app.register_blueprint(module.pages)
     _refusals(app)
     return app
+
+
+def _sharing(app: Flask, catalogue: Catalogue, shared: Shared | None) -> Sharing:
+    """Return the sharing of an application, which is started and stopped while it runs."""
+    doors = Doors(app, app.config["TLS_FOLDER"], app.config["SHARING_PORT"])
+    found = Sharing(catalogue, doors, shared)
+
+    def told(now: Shared | None) -> None:
+        names = [now.address] if now else []
+        app.config["TRUSTED_HOSTS"] = [*security.HERE, *names]
+
+    told(shared)
+    found.told = told
+    return found
 
 
 def _refusals(app: Flask) -> None:

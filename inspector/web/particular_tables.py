@@ -221,14 +221,25 @@ def _row_page(
         "particulars/row.html",
         inspection=inspection,
         table=table,
-        asked=asked,
+        groups=_grouped(table, asked),
         needed={column.name for column in table.columns if not column.optional},
         form=form,
+        filled_in={each.name for each in asked if form[each.name].data or form[each.name].errors},
         faults=faults,
         step="prepare",
         title=table.title,
         back=_list_of(inspection, table),
     )
+
+
+def _grouped(table: Table, asked: tuple[FormField, ...]) -> list[tuple[str, list[FormField]]]:
+    """Return the fields of a row by their headings; those without one come first, under ""."""
+    heading_of = {name: heading for heading, names in table.groups for name in names}
+    headings = ["", *(heading for heading, _ in table.groups)]
+    return [
+        (heading, [each for each in asked if heading_of.get(each.name, "") == heading])
+        for heading in headings
+    ]
 
 
 def _list_of(inspection: Inspection, table: Table) -> str:

@@ -16,12 +16,13 @@ pages = Blueprint("pasted_table", __name__)
 @pages.route("/inspection/<inspection_id>/particulars/<table_id>/paste", methods=["GET", "POST"])
 def paste(inspection_id: str, table_id: str):
     """Ask for a text, show what was understood of it, and take it at a second word."""
-    from inspector.conversion.core.pasted_rows import MOST_CHARACTERS, understood
+    from inspector.conversion.core.pasted_rows import understood
 
     inspection, table = open_inspection(inspection_id), table_of(table_id)
     if table.single:
         abort(404)
-    text = request.form.get("text", "")[: MOST_CHARACTERS + 1]
+    # Shown again as it was pasted, also where it is too long.
+    text = request.form.get("text", "")
     found, faults = None, []
     if request.method == "POST":
         found = understood(table, text)

@@ -3,12 +3,15 @@
 import io
 import tempfile
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
+from textwrap import shorten
 
 from flask import (
     Blueprint,
     Response,
     abort,
+    flash,
     redirect,
     render_template,
     request,
@@ -25,12 +28,25 @@ from inspector.services.files.report_files import (
     make_report,
     make_scope,
 )
+from inspector.services.files.revisions import (
+    CannotSign,
+    Revision,
+    revisions_of,
+    sign,
+    unsigned,
+)
+from inspector.values.text import capital
 from inspector.values.vocabulary import UNIT_SYSTEMS
 from inspector.web.current import data_folder, open_inspection, surveyor_name
-from inspector.web.forms.form_fields import FormField, RecordForm, make_form
+from inspector.web.forms.form_fields import FormField, RecordForm, faults_of, make_form
 
 pages = Blueprint("reports", __name__)
 EXTENTS = ("whole", "short", "summary")
+SIGNING = (
+    FormField("name", "Name", "text", longest=120),
+    FormField("capacity", "As", "text", longest=80, placeholder="surveyor"),
+    FormField("day", "Day of the statement", "date"),
+)
 
 
 def own_words(photos) -> tuple[FormField, ...]:
@@ -38,7 +54,7 @@ def own_words(photos) -> tuple[FormField, ...]:
     names = {"": "one of the whole vessel, else the first"}
     for photo in photos:
         words = photo.caption or photo.place or "without a caption"
-        names[photo.sha] = f"P-{photo.number:03d} {words[:60]}"
+        names[photo.sha] = shorten(f"P-{photo.number:03d} {words}", 66, placeholder=" …")
     return (
         FormField(
             "advice",
@@ -66,22 +82,83 @@ def report(inspection_id: str):
         changes = [("inspection", each.name, form[each.name].data or None) for each in asked]
         inspection.record(surveyor_name(), changes, seen=lambda _, name: form.heads_seen(name))
         return redirect(url_for("reports.report", inspection_id=inspection.id))
+    return _report_page(inspection, form)
+
+
+def _report_page(inspection: Inspection, form=None, *, signing=None, fault: str = "") -> str:
+    """The page, with the surveyor's own words and the room to sign."""
+    assessment = data_folder().assessment_of(inspection)
+    asked = own_words(assessment.photos)
+    if form is None:
+        values = inspection.state.values("inspection")
+        form = make_form(asked, values, RecordForm, posted=False)
+        form.remember_heads(inspection.state, "inspection", [each.name for each in asked])
+    name, today = surveyor_name(), date.today().isoformat()
     return render_template(
         "report/report.html",
         inspection=inspection,
         assessment=assessment,
         form=form,
         asked=asked,
+        signing=signing or make_form(SIGNING, {"name": name, "day": today}, posted=False),
+        fault=fault,
+        revisions=revisions_of(inspection),
+        unsigned=unsigned(inspection),
         without=bad_checks_without_finding(data_folder(), inspection),
         step="report",
         title=title_of(inspection),
     )
 
 
+@pages.post("/inspection/<inspection_id>/sign")
+def sign_revision(inspection_id: str):
+    """Sign what is recorded now as the next revision."""
+    inspection = open_inspection(inspection_id)
+    form = make_form(SIGNING)
+    faults = faults_of(form) or _unanswered(form)
+    if not faults:
+        name, capacity, day = (form[each.name].data for each in SIGNING)
+        try:
+            signed = sign(inspection, surveyor_name(), name, capacity, date.fromisoformat(day))
+        except CannotSign as problem:
+            faults = [str(problem)]
+    if faults:
+        return _report_page(inspection, signing=form, fault=" ".join(faults)), 400
+    flash(f"{capital(signed.title)} is signed. What is recorded from now on is the next one.")
+    return redirect(url_for("reports.report", inspection_id=inspection.id) + "#revisions")
+
+
+def _unanswered(form) -> list[str]:
+    """A sentence where name or day is missing, without which nothing is signed."""
+    missing = [name for name in ("name", "day") if not form[name].data]
+    return [f"To sign, give the {' and the '.join(missing)}."] if missing else []
+
+
+@pages.get("/inspection/<inspection_id>/sign")
+def sign_again(inspection_id: str):
+    """The address of the form, loaded again after a refusal, leads back to the report."""
+    inspection = open_inspection(inspection_id)
+    return redirect(url_for("reports.report", inspection_id=inspection.id))
+
+
+@pages.get("/inspection/<inspection_id>/revision/<int:number>.pdf")
+def revision_pdf(inspection_id: str, number: int):
+    """The report of a signed revision, the same bytes each time."""
+    inspection = open_inspection(inspection_id)
+    for revision in revisions_of(inspection):
+        if revision.number == number:
+            return _report_file(inspection, revision)
+    abort(404)
+
+
 @pages.get("/inspection/<inspection_id>/report.pdf")
 def report_pdf(inspection_id: str):
     """The condition report as it would be now."""
-    inspection = open_inspection(inspection_id)
+    return _report_file(open_inspection(inspection_id), None)
+
+
+def _report_file(inspection: Inspection, revision: Revision | None) -> Response:
+    """The report as the address asks for it."""
     paper, units = request.args.get("paper", "a4"), request.args.get("units", "si")
     # An address may be typed by hand, and a report in wrong units is worse than none.
     if paper not in ("a4", "letter") or units not in UNIT_SYSTEMS:
@@ -91,10 +168,12 @@ def report_pdf(inspection_id: str):
         abort(400, "The extent is whole, short or summary.")
 
     def write(out: Path) -> None:
-        make_report(data_folder(), inspection, out, paper=paper, units=units, extent=extent)
+        how = {"paper": paper, "units": units, "extent": extent}
+        make_report(data_folder(), inspection, out, **how, revision=revision)
 
     kind = "client-summary" if extent == "summary" else "condition-report"
-    return _made_file(write, f"{kind}-{inspection.id}.pdf", download=False)
+    signed = f"-revision-{revision.number}" if revision else ""
+    return _made_file(write, f"{kind}-{inspection.id}{signed}.pdf", download=False)
 
 
 @pages.get("/inspection/<inspection_id>/yard-scope.<ending>")

@@ -36,7 +36,14 @@ READS = ("GET", "HEAD", "OPTIONS")
 HERE = ("localhost", "127.0.0.1", "[::1]")
 # What a device reaches before it is let in, then with the cookie of its pass, then with the token
 # of its pass. Everything else is for this computer.
-OPEN = {"static", "sharing.join", "sharing.let_in"}
+OPEN = {
+    "static",
+    "joining.join",
+    "joining.let_in",
+    "joining.trust",
+    "joining.here",
+    "joining.authority_file",
+}
 BY_COOKIE = {"home.home", "walk.walk", "exchange.photo_out"}
 BY_TOKEN = {
     "exchange.entries_out",
@@ -44,6 +51,8 @@ BY_TOKEN = {
     "exchange.photo_in",
     "exchange.photo_there",
     "exchange.session_facts",
+    "joining.move",
+    "joining.says",
     "next_look.advice",
 }
 # The service worker's own files and those of Python, which name nothing that was recorded.
@@ -54,7 +63,9 @@ BODIES = {
     "exchange.entries_in": 1_000_000,
     "exchange.photo_in": 25_000_000,
     "imports.take_in": 2_000_000_000,
-    "sharing.let_in": 4_096,
+    "joining.let_in": 4_096,
+    "joining.move": 4_096,
+    "joining.says": 16_384,
 }
 # As long as a device's pass.
 COOKIE_LIFE = 30 * 86_400  # seconds
@@ -214,23 +225,34 @@ def _list_for_devices():
         if inspection_id in there:
             title = current_app.extensions["shelf"].row(inspection_id)["title"]
             shown.append({"id": inspection_id, "title": title})
-    return render_template("sharing/list.html", inspections=shown)
+    return render_template("sharing/list.html", inspections=shown, is_secure=request.is_secure)
 
 
 def _not_let_in():
     """Refuse a device that has not joined, as JSON or as a page."""
-    sentence = (
-        "This device is not let in, or no longer. On the laptop, open the sharing page; "
-        "then scan its code, or open /join here."
-    )
+    sentence = _why_not_let_in()
     if wants_json():
         return {"error": sentence}, 401
     return make_response(render_template("sharing/refused.html", sentence=sentence), 401)
 
 
+def _why_not_let_in() -> str:
+    """Why a device is not let in, with what to do."""
+    shared, device_id = sharing().shared, _device_in_cookie()
+    if shared and shared.secure_origin and device_id and sharing().devices.has_moved(device_id):
+        return (
+            f"This device goes on at {shared.secure_origin}/ since it trusts this laptop. Open "
+            "that, and keep to it."
+        )
+    return (
+        "This device is not let in, or no longer. On the laptop, open the sharing page; "
+        "then scan its code, or open /join here."
+    )
+
+
 def wants_json() -> bool:
     """Whether a program of ours asks, which reads JSON, rather than a person's page."""
-    joins = request.path == "/join" and request.method == "POST"
+    joins = request.path in ("/join", "/join/move") and request.method == "POST"
     return joins or request.path.startswith(("/exchange/", "/session"))
 
 
@@ -264,7 +286,9 @@ def _device_in_cookie() -> str | None:
 
 
 def _cookie_name() -> str:
-    return current_app.config["SESSION_COOKIE_NAME"].replace("inspector-", "inspector-device-")
+    # Cookies know neither ports nor schemes: the passes of http and https have names of their own.
+    kind = "inspector-secure-device-" if request.is_secure else "inspector-device-"
+    return current_app.config["SESSION_COOKIE_NAME"].replace("inspector-", kind)
 
 
 def _signer() -> URLSafeSerializer:
@@ -274,7 +298,7 @@ def _signer() -> URLSafeSerializer:
 def nearby() -> str:
     """Where a device that came over https asks, without a certificate, whether we are near."""
     shared = sharing().shared
-    return shared.fetch_address if shared and request.is_secure else ""
+    return f"{shared.origin}/" if shared and request.is_secure else ""
 
 
 def _marked(response: Response) -> Response:

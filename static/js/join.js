@@ -1,8 +1,13 @@
 // Joining: trades the one-time code for a pass of this device's own, keeps the pass, and goes on to
-// the shared inspections. Works on plain http: no worker, no cookie is needed to join.
+// what is shared. Works on plain http: no worker, no cookie is needed to join.
 
 import { byId, find } from "./walk/page/elements.js";
 import { keepPass, letRefusedWait, namesUsed, readPass } from "./walk/storage/pass.js";
+
+/** What the address carries where a device that is let in goes on over https. */
+const MOVE = "move";
+// The shorter side of a screen that is held in one hand, in CSS pixels (common practice).
+const PHONE_BELOW = 600;
 
 const form = byId("join", HTMLFormElement);
 const fault = find(form, ".fault");
@@ -15,12 +20,33 @@ const nameField = find(form, "[name=name]", HTMLInputElement);
  * of the history at once. A second code may be scanned while this page is still open, which changes
  * only that part of the address.
  */
-function takeCode() {
-  const code = location.hash.slice(1, 21);
-  if (!code) return;
-  codeField.value = code;
-  history.replaceState(null, "", location.pathname);
-  nameField.focus();
+async function takeCode() {
+  const [given = "", number = ""] = location.hash.slice(1, 40).split("&");
+  const moves = given.startsWith(MOVE) && given.length > 12;
+  if (given) {
+    codeField.value = moves ? given.slice(MOVE.length) : given;
+    history.replaceState(null, "", location.pathname);
+  }
+  await proposeName(number);
+  // Whoever moves has said so on the page before, and keeps his name.
+  if (moves) form.requestSubmit();
+}
+
+/**
+ * A name that may stay: the one of before, else what the device is, with the laptop's next number.
+ *
+ * @param {string} number "" where the code was typed
+ */
+async function proposeName(number) {
+  if (nameField.value) return;
+  const earlier = await readPass().catch(() => null);
+  const side = Math.min(screen.width, screen.height);
+  const hasTouch = navigator.maxTouchPoints > 0;
+  const handheld = side < PHONE_BELOW ? "phone" : "tablet";
+  const kind = hasTouch ? handheld : "computer";
+  const isNumber = /^[0-9]{1,3}$/.test(number);
+  // Somebody may have typed one meanwhile.
+  nameField.value ||= earlier?.name || (isNumber ? `${kind} ${number}` : kind);
 }
 
 /** @param {string} sentence "" where there is no fault */
@@ -42,6 +68,7 @@ async function request() {
   return { code, name, used, before: { device: earlier.device, token: earlier.token } };
 }
 
+/** @returns {Promise<string>} the page to go on to */
 async function join() {
   const response = await fetch("/join", {
     method: "POST",
@@ -62,6 +89,7 @@ async function join() {
       "This browser does not keep what it is given (a private window?). Use an ordinary window.",
     );
   }
+  return String(answer.open || "/");
 }
 
 /**
@@ -76,17 +104,16 @@ function sentenceOf(error) {
   return error instanceof Error ? error.message : String(error);
 }
 
-takeCode();
-addEventListener("hashchange", takeCode);
 form.addEventListener("submit", async (event) => {
   event.preventDefault();
   button.disabled = true;
   showFault("");
   try {
-    await join();
-    location.assign("/");
+    location.assign(await join());
   } catch (error) {
     showFault(sentenceOf(error));
     button.disabled = false;
   }
 });
+takeCode();
+addEventListener("hashchange", takeCode);

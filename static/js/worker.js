@@ -15,6 +15,8 @@ const CACHE = PREFIX + EDITION;
 const PATIENCE_MS = 3_000;
 const LONG_PATIENCE_MS = 60_000;
 const WALK = /^\/inspection\/([a-z0-9][a-z0-9-]{0,59})\/walk$/;
+/** What the walk asks of the computer, and what this worker never answers. */
+const EXCHANGE = ["/session", "/exchange/*", "/inspection/*/photo/*"];
 const digests = new Map(ASSETS);
 const assetPaths = [...digests.keys()];
 const pythonDigests = new Map(PYTHON);
@@ -47,20 +49,31 @@ async function keepAsset(cache, path) {
 
 /**
  * Keep a part of Python, whose address names its content: a copy that an older edition kept, or
- * that the page itself has fetched just now, is as good.
+ * that the page itself has fetched just now, is as good, as long as it is what its digest says.
  *
  * @param {Cache} cache
  * @param {string} path
  */
 async function keepPart(cache, path) {
   if (await cache.match(path)) return;
-  const response = (await caches.match(path)) ?? (await fetch(path));
+  if (await keepWhole(cache, path, await caches.match(path))) return;
+  if (await keepWhole(cache, path, await fetch(path))) return;
+  throw new Error(`${path} is not what was shipped`);
+}
+
+/**
+ * @param {Cache} cache
+ * @param {string} path
+ * @param {Response | undefined} response
+ * @returns {Promise<boolean>} whether it was what was shipped, and is kept now
+ */
+async function keepWhole(cache, path, response) {
+  if (!response) return false;
   const body = await response.arrayBuffer();
   const digest = hexadecimal(await crypto.subtle.digest("SHA-256", body));
-  if (!response.ok || digest !== digestOfPart(path)) {
-    throw new Error(`${path} is not what was shipped`);
-  }
+  if (!response.ok || digest !== digestOfPart(path)) return false;
   await cache.put(path, new Response(body, { headers: response.headers }));
+  return true;
 }
 
 /** @param {string} path */
@@ -266,16 +279,29 @@ async function fetchWhole(path, patience) {
 }
 
 /**
+ * What a walk that is kept here is called: the page's own title, with the vessel's name.
+ *
+ * @param {string} path
+ * @returns {Promise<string>} with every sign of HTML escaped, as it stands in the page
+ */
+async function titleOf(path) {
+  const page = await (await match(path))?.text();
+  return /<title>\s*([^<]+?)\s*<\/title>/.exec(page ?? "")?.[1] ?? "Walk";
+}
+
+/**
  * Every other page is on the computer only; while that is away, the walks kept here are named.
  *
  * @returns {Promise<Response>}
  */
 async function pageOfWhatIsKept() {
   const names = [CACHE, ...(await olderCaches())];
-  const walks = (await Promise.all(names.map(walksIn))).flat();
-  const links = [...new Set(walks)].map((path) => {
-    return `<li><a class="button" href="${path}">walk of ${inspectionOf(path)}</a></li>`;
-  });
+  const walks = new Set((await Promise.all(names.map(walksIn))).flat());
+  const links = await Promise.all(
+    [...walks].map(async (path) => {
+      return `<li><a class="button first" href="${path}">${await titleOf(path)}</a></li>`;
+    }),
+  );
   const html = `<!doctype html>
 <html lang="en" data-light="day">
 <meta charset="utf-8">
@@ -315,7 +341,24 @@ async function assetFor(request, path) {
   return (await match(path)) ?? fetch(request);
 }
 
+/**
+ * What is asked of the computer while a page is open goes there without waking this worker, where
+ * the browser knows how. A worker that is asked anything while it hands over to a newer edition is
+ * started anew, and Chromium then leaves the newer one waiting until the older has been idle for
+ * thirty seconds, which it never is under a page that asks for something every few seconds.
+ *
+ * @param {ExtendableEvent & { addRoutes?: (rules: object[]) => Promise<void> }} event
+ */
+function leaveExchangeAlone(event) {
+  const rules = EXCHANGE.map((pathname) => ({
+    condition: { urlPattern: { pathname } },
+    source: "network",
+  }));
+  event.waitUntil(event.addRoutes?.(rules) ?? Promise.resolve());
+}
+
 worker.addEventListener("install", (event) => {
+  leaveExchangeAlone(event);
   event.waitUntil(install());
 });
 
@@ -334,7 +377,8 @@ async function takeOverIfAlone(event) {
   const pages = await worker.clients.matchAll({ type: "window", includeUncontrolled: true });
   const isAlone = pages.length <= 1;
   event.ports[0]?.postMessage({ answer: isAlone });
-  if (isAlone) await worker.skipWaiting();
+  // It is not waited for: that lasts until the older worker has gone.
+  if (isAlone) worker.skipWaiting();
 }
 
 worker.addEventListener("message", (event) => {

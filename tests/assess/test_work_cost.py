@@ -3,7 +3,7 @@
 import pytest
 
 from inspector.assess.work_cost import counted_lines, parts_priced_twice
-from tests.assess.verdict.a_case import GOOD, Situation, all_of, assessed
+from tests.assess.verdict.a_case import GOOD, UNSEEN, Situation, all_of, assessed
 
 FAILED = all_of("good", but={"inside": "failed"})
 BOTH = (("u1", "refurbish", 30), ("u1", "replace", 100))
@@ -89,3 +89,17 @@ def test_what_is_decided_of_the_whole_holds_for_its_units(tmp_path, decision, un
     assert {unit_decision} == {unit.decision for unit in found.units}
     # What the rules propose stays beside it.
     assert "refurbish, at least (1 of 2)" == found.whole.proposal.spoken
+
+
+@pytest.mark.parametrize(
+    ("decision", "counts", "is_the_dearer"),
+    [("", "replace", True), ("refurbish", "refurbish", False), ("remove", "replace", False)],
+)
+def test_what_is_decided_of_a_system_reaches_its_units(tmp_path, decision, counts, is_the_dearer):
+    """A unit that nobody looked at has no word of its own, and follows what the whole has."""
+    facts = {"decision": decision} if decision else {}
+    found = system(tmp_path, UNSEEN, lines=BOTH, facts=facts)
+
+    assert ("not looked at" == found.units[0].verdict) == (decision != "remove")
+    (twice,) = parts_priced_twice(found)
+    assert (counts, is_the_dearer) == (twice.counts, twice.is_the_dearer)

@@ -22,6 +22,7 @@ from inspector.record.journal import Journal
 from tests.benchmarks.assessment import assessment
 from tests.benchmarks.below_deck import below_deck
 from tests.benchmarks.common import Answers, median_of, say
+from tests.benchmarks.conversion import conversion
 from tests.benchmarks.first_firm import first_firm
 from tests.benchmarks.folding import folded
 from tests.benchmarks.handing_over import handed_over
@@ -171,6 +172,7 @@ if __name__ == "__main__":
         report,
         start,
         assessment,
+        conversion,
         handed_over,
         folded,
         listed,

@@ -256,8 +256,9 @@ def test_the_ready_screen_proves_each_line_before_boarding(phone, computer):
         "judging without the computer",
     }
     assert expected <= {name for name, word in words.items() if word == "ready"}
-    assert {"kept for good", "free space"} | expected == set(words)
-    assert all(len(line.locator("small").inner_text()) > 20 for line in lines.all())
+    assert {"kept for good", "free space", "the round"} | expected == set(words)
+    assert "ready with a caution" == words["the round"]
+    assert all(len(line.locator("small").first.inner_text()) > 20 for line in lines.all())
 
     computer.kill()
     phone.reload()

@@ -250,5 +250,5 @@ def test_a_device_that_may_forget_says_what_to_do_about_it(phone, served, agent,
     phone.evaluate("() => { location.hash = 'ready'; }")
     line = phone.locator("#ready li").nth(4)
 
-    expect(line).to_have_attribute("data-ready", "not ready")
-    expect(line.locator("small")).to_contain_text(words)
+    expect(line).to_have_attribute("data-ready", "ready with a caution")
+    expect(line.locator(".next-step")).to_contain_text(words)

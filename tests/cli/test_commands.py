@@ -5,9 +5,10 @@ from types import SimpleNamespace
 
 import pytest
 
-from inspector.cli import inspection_commands, ports
+from inspector.cli import inspection_commands
 from inspector.cli.parser import main
 from inspector.demo.portfolio import prepare_in
+from inspector.sharing.network import ports
 
 
 @pytest.fixture(scope="module")

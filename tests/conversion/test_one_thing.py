@@ -3,6 +3,8 @@ named."""
 
 import pytest
 
+from inspector.conversion.money.calculation import sums_of
+from inspector.conversion.money.particulars import KINDS
 from inspector.conversion.power.chapter import chapter as power
 from inspector.conversion.power.plant_rows import read_plant
 from inspector.conversion.range.chapter import chapter as range_
@@ -254,3 +256,34 @@ def test_a_work_line_of_another_weight_is_named(weight, said):
 
     assert said == any("its work line gives" in text for text in told(found))
     assert not any("gives a weight of" in cell_text(gap.why) for gap in found.gaps)
+
+
+def test_what_goes_on_and_is_in_no_work_line_keeps_the_total_open():
+    """The house has no line; its linings are paid with it, and stores are no work."""
+    stores = {"name": "Stores", "act": "on", "mass": "20", "vcg": "9", "part": "stores"}
+    tables = {"weights": [HOUSE, LININGS, stores]}
+    without = sums_of(case(tables)).open
+    costs = [{"kind": KINDS[-1], "name": "House", "likely": "100"}]
+    paid = sums_of(case({**tables, "costs": costs})).open
+
+    assert ["House (goes on, and is in no work line)"] == [
+        name for name in without if "goes on" in name
+    ]
+    assert [] == [name for name in paid if "goes on" in name]
+
+
+@pytest.mark.parametrize(
+    ("passengers", "persons", "said"),
+    [("4", "20", ()), ("6", "20", ("berth 4",)), ("6", "5", ("berth 4", "the brief 5"))],
+)
+def test_passengers_are_told_once_or_named(passengers, persons, said):
+    """Two double cabins for guests, the loading and the brief."""
+    cabin = {"name": "cabins", "kind": "cabin", "place": "inside", "count": "2", "persons": "2"}
+    tables = {
+        "wants": [{**cabin, "who": "guest", "area": "15"}],
+        "loading": [{"id": "one", "passengers": passengers}],
+    }
+    found = told(space(case(tables, brief={"persons": persons})))
+
+    for part in ("berth 4", "the brief 5"):
+        assert any(part in text for text in found) is (part in said)

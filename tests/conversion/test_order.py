@@ -6,6 +6,8 @@ import pytest
 
 from inspector.conversion.power.chapter import chapter as power
 from inspector.conversion.range.chapter import chapter as range_
+from inspector.conversion.space.chapter import chapter as space
+from inspector.conversion.stability.chapter import chapter as stability
 from inspector.values.cell_text import cell_text
 from tests.conversion.a_case import BOOKLET, WEIGHTS, case
 from tests.conversion.power.test_chapter import WHOLE
@@ -40,6 +42,69 @@ TABLES = {
         {"name": "fuel  1", "kind": "fuel", "capacity": "190"},
     ],
 }
+HOUSE = {
+    "name": "house",
+    "act": "on",
+    "mass": "80",
+    "vcg": "11",
+    "lcg": "20",
+    "tcg": "0",
+    "stands": "open deck",
+    "long": "20",
+    "wide": "9",
+    "high": "3",
+    "room": "yes",
+}
+LOADED = {
+    **TABLES,
+    "weights": [*WEIGHTS, HOUSE, {**HOUSE, "name": "annex", "long": "6", "belongs_to": "house"}],
+    "tanks": [
+        *(
+            {**tank, "vcg": "2", "lcg": "30", "tcg": "0", "free_surface": "40"}
+            for tank in TABLES["tanks"]
+        ),
+        *(
+            {
+                "name": name,
+                "kind": "ballast",
+                "capacity": "90",
+                "vcg": "1",
+                "lcg": lcg,
+                "tcg": "0",
+            }
+            for name, lcg in (("fore", "55"), ("aft", "5"), ("deep", "30"))
+        ),
+    ],
+    "hydrostatics_by_draught": [
+        {
+            "draught": draught,
+            "displacement": mass,
+            "km": km,
+            "limit_kg": limit,
+            "lcb": "31",
+            "lcf": "30",
+            "mctc": "37",
+        }
+        for draught, mass, km, limit in (
+            ("3.6", "1950", "8.6", "6.9"),
+            ("4.4", "2600", "7.9", "6.7"),
+            ("5.1", "3200", "7.55", "6.6"),
+            ("5.8", "3800", "7.4", "6.5"),
+        )
+    ],
+    "cross_curves": [
+        {"displacement": mass, "kn_10": a, "kn_20": b, "kn_30": c, "kn_40": d}
+        for mass, a, b, c, d in (
+            ("1950", "1.5", "2.9", "4.1", "5.1"),
+            ("3800", "1.3", "2.5", "3.6", "4.5"),
+        )
+    ],
+    "decks": [{"name": "crate", "load": "9", "area": "6", "rated": "5"}],
+    "spaces": [
+        {"name": "hold", "kind": "hold", "act": "won", "area": "90", "height": "2.6"},
+        {"name": "old house", "kind": "accommodation", "act": "given", "area": "200"},
+    ],
+}
 LOADS = [*WHOLE["plant_loads"], {"name": "house", "kind": "new", "sea": "90", "harbour": "70"}]
 
 
@@ -53,16 +118,28 @@ def words(tables, chapter):
     }
     texts = [cell_text(text) for text in (found.answer, *found.warnings)]
     gaps = {(gap.name, cell_text(gap.why)) for gap in found.all_gaps}
-    return texts, figures, gaps, sorted(found.faults)
+    loading = [
+        [cell_text(cell) for row in table.rows for cell in (row[0], row[1], row[9], row[10])]
+        for table in found.figure_tables
+        if table.title == "Loading conditions"
+    ]
+    return texts, figures, gaps, sorted(found.faults), loading
 
 
-@pytest.mark.parametrize("chapter", [power, range_])
+@pytest.mark.parametrize("chapter", [power, range_, space, stability])
 @pytest.mark.parametrize("seed", range(6))
 def test_rows_in_another_order_say_the_same(chapter, seed):
     """Every table shuffled, so that other rows come first and other ids are given."""
-    mixed = {name: Random(seed).sample(rows, len(rows)) for name, rows in TABLES.items()}
+    mixed = {name: Random(seed).sample(rows, len(rows)) for name, rows in LOADED.items()}
 
-    assert words(TABLES, chapter) == words(mixed, chapter)
+    assert words(LOADED, chapter) == words(mixed, chapter)
+
+
+def test_the_loading_conditions_are_in_that_case():
+    """So that their ballast and their worst are shuffled as well."""
+    found = stability(case(LOADED, brief=BRIEF))
+
+    assert any(table.title == "Loading conditions" for table in found.figure_tables)
 
 
 def span(tables, name):

@@ -62,6 +62,7 @@ BRIEF = {
     "speed": "10",
     "range": "6000",
     "endurance": "28",
+    "station": "1",
     "persons": "36",
     "horizon": "15",
     "budget": "4000000",
@@ -265,6 +266,7 @@ TABLES = {
             "running": "1",
             "sea_margin": "10",
             "reserve": "10",
+            "station_fuel": "12",
             "diameter": "2.4",
             "shaft_height": "1.8",
         }
@@ -378,6 +380,10 @@ TABLES = {
             "tcg": "0",
             "vcg": "2",
         },
+    ],
+    "claims": [{"deadweight": "1400", "fuel": "480", "fresh_water": "220", "berths": "12"}],
+    "class_conditions": [
+        {"name": "cracked bracket in the steering flat", "due": "2031-06-03", "met": "no"}
     ],
     "loading": [
         {
@@ -534,6 +540,7 @@ SINGLE = (
     "propulsion",
     "stores",
     "hydrostatics",
+    "claims",
     "loading",
     "plant_exposure",
     "plant_board",

@@ -17,7 +17,7 @@ class Ship:
 
     def __init__(self, folder):
         self.data = folder / "data"
-        self.app = create_app(self.data, TESTING=True, SHARED=Shared(ADDRESS, 5731, "basic"))
+        self.app = create_app(self.data, TESTING=True, SHARED=Shared(ADDRESS, 5731))
         self.sharing = self.app.extensions["sharing"]
         self.laptop = self.app.test_client()
         self.csrf = self.laptop.get("/session").json["csrf"]

@@ -330,7 +330,7 @@ class _Laptop:
     """An instance that shares one inspection with phones."""
 
     def __init__(self, folder):
-        shared = Shared(ADDRESS, 5731, "basic")
+        shared = Shared(ADDRESS, 5731)
         self.app = create_app(folder, TESTING=True, WTF_CSRF_ENABLED=False, SHARED=shared)
         self.data = self.app.extensions["data_folder"]
         self.inspection = self.data.begin()

@@ -72,7 +72,7 @@ def shared_app(tmp_path):
         tmp_path / "data",
         TESTING=True,
         WTF_CSRF_ENABLED=False,
-        SHARED=Shared(ADDRESS, 5731, "basic"),
+        SHARED=Shared(ADDRESS, 5731),
     )
     yield app
     app.extensions["data_folder"].close()

@@ -268,3 +268,29 @@ def test_a_comparison_that_cannot_be_is_told_in_a_sentence(client, begun, query)
     answer = client.get(f"/compare?id={begun}&{query}")
 
     assert 400 <= answer.status_code < 500
+
+
+@pytest.mark.parametrize(
+    "table", [table for table in TABLES if table.groups], ids=lambda table: table.id
+)
+def test_a_long_row_is_in_groups_and_asks_every_column_once(client, begun, table):
+    """Each column has one input, and a group is open where something of it was typed."""
+    for heading, names in table.groups:
+        assert all(table.column(name) is not None for name in names), heading
+    row = "one" if table.single else "new"
+    page = text_of(client.get(f"/inspection/{begun}/particulars/{table.id}/{row}"))
+
+    for column in table.columns:
+        assert page.count(f'name="{column.name}"') == 1
+    assert len(table.groups) == page.count('<details class="table"')
+    assert '<details class="table" open' not in page
+
+
+def test_a_group_with_a_fault_is_open(client, begun):
+    """The field that is refused is in sight."""
+    answer = client.post(
+        f"/inspection/{begun}/particulars/tanks/new",
+        data={"name": "Fuel 1", "capacity": "120", "density": "-840"},
+    )
+
+    assert text_of(answer).count('<details class="table" open') == 1

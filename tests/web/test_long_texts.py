@@ -218,9 +218,10 @@ NOT_POSTED = {
     "restored.notes[:MOST_SHOWN]": "sentences of ours; `inspector restore` prints all",
     "strange[:120]": "the name of a file in a backup that is refused",
     "code[place:place + 4]": "a code of ours in groups of four",
-    "digest[place:place + 2]": "a digest in groups of two",
-    "answer[20:24]": "an address in the system's own answer",
-    "name.encode()[:15]": "the name of a network interface, as the system's call takes it",
+    "digits[place:place + 2]": "a digest in groups of two",
+    "list(names)[:MOST_NAMES]": "the earlier names of one browser",
+    "whole[:MOST_LINES]": "what a device's own page says of its readiness, recorded nowhere",
+    "text[:LONGEST]": "what a device's own page says of its readiness, recorded nowhere",
     f"{_ID_OF_HOST}[:40]": "a host name for a certificate",
 }
 

@@ -228,3 +228,19 @@ def test_a_work_line_keeps_what_the_yard_must_know(client, begun):
     assert 200 == client.get(f"/inspection/{begun}/yard-scope.pdf?estimate=yes").status_code
     assert 404 == client.get(f"/inspection/{begun}/yard-scope.doc").status_code
     assert 400 == client.get(f"/inspection/{begun}/yard-scope.pdf?paper=a3").status_code
+
+
+def test_a_revision_is_signed_on_the_page_of_the_report(client, begun):
+    """It is listed with its file; nothing new is not signed twice; a day is asked for."""
+    signing = {"name": "K. Toreth", "capacity": "surveyor", "day": "2026-10-20"}
+    client.post(f"/inspection/{begun}/edit/vessel", data={"name": "Candidate B"})
+    without = client.post(f"/inspection/{begun}/sign", data=signing | {"day": ""})
+    client.post(f"/inspection/{begun}/sign", data=signing)
+    again = client.post(f"/inspection/{begun}/sign", data=signing)
+    page = client.get(f"/inspection/{begun}/report").text
+
+    assert (400, True) == (without.status_code, "give the day" in without.text)
+    assert "signed by K. Toreth, surveyor, 2026-10-20" in page
+    assert (400, True) == (again.status_code, "Nothing was recorded since" in again.text)
+    assert 200 == client.get(f"/inspection/{begun}/revision/1.pdf").status_code
+    assert 404 == client.get(f"/inspection/{begun}/revision/2.pdf").status_code

@@ -43,7 +43,13 @@ NO_ENTRIES = {
     "sharing.new_code": "a code is kept in memory only",
     "sharing.choose": "what is shared is kept in the catalogue",
     "sharing.device": "devices are kept in the catalogue",
-    "sharing.let_in": "devices are kept in the catalogue",
+    "sharing.start": "sharing opens and shuts; nothing is recorded",
+    "sharing.stop": "sharing opens and shuts; nothing is recorded",
+    "sharing.authority": "an authority is files of its own",
+    "sharing.network_code": "a network's name is kept in the catalogue, or in memory",
+    "joining.let_in": "devices are kept in the catalogue",
+    "joining.move": "a code is kept in memory only",
+    "joining.says": "what a device says of itself is kept in the catalogue",
 }
 
 
@@ -203,6 +209,21 @@ def take_in(inspection):
     return "/import", {"data": {"file": (io.BytesIO(json.dumps(whole).encode()), "saved.json")}}
 
 
+def sign_revision(inspection):
+    signing = {"name": "K. Toreth", "day": "2026-10-20"}
+    return f"/inspection/{inspection.id}/sign", {"data": signing}
+
+
+def paste(inspection):
+    text = "Draught\tDisplacement\tKM\n4.4\t2604\t7.0"
+    where = f"/inspection/{inspection.id}/particulars/hydrostatics_by_draught/paste"
+    return where, {"data": {"text": text, "take": "yes"}}
+
+
+def own_words(inspection):
+    return f"/inspection/{inspection.id}/report", {"data": {"advice": "Buy her below the ask."}}
+
+
 def type_from_paper(inspection):
     library = SHARED.of(inspection.folder / "checklists")
     stops = paper_stops(assess(read_inspection(inspection.state), library), library.spaces)
@@ -223,6 +244,9 @@ CASES = {
     "round.record_not_had": (record_not_had, SURVEYOR),
     "round.undo_not_had": (undo_not_had, SURVEYOR),
     "paper.keep": (type_from_paper, SURVEYOR),
+    "reports.report": (own_words, SURVEYOR),
+    "pasted_table.paste": (paste, SURVEYOR),
+    "reports.sign_revision": (sign_revision, SURVEYOR),
     "exchange.entries_in": (entries_in, ELSEWHERE),
     "decide.give_verdict": (give_verdict, SURVEYOR),
     "decide.give_facts": (give_facts, SURVEYOR),

@@ -269,6 +269,31 @@ def _between_issue_and_expiry(name: str, certificate: Certificate, on: date) -> 
     return _credited(name, certificate, placed(owed, on, _last_done(certificate, name)))
 
 
+def certificate_of_bottom(certificates: Rows) -> Mapping[str, str]:
+    """Find the certificate in whose period the bottom is inspected.
+
+    Parameters
+    ----------
+    certificates : mapping of str to mapping
+        Id -> field -> text.
+
+    Returns
+    -------
+    mapping of str to str
+        Field -> text of the one of these that expires first; empty where none has its date.
+    """
+    found = []
+    for certificate_id, fields in certificates.items():
+        try:
+            certificate = read_certificate(certificate_id, fields)
+        # A date that cannot be read is told where certificates are listed.
+        except BadCertificate:
+            continue
+        if certificate.rules.bottom and certificate.expires is not None:
+            found.append((certificate.expires, certificate_id))
+    return certificates[min(found)[1]] if found else {}
+
+
 def _survey(found: Placed, on: date) -> Survey:
     window = found.window
     left = (window.closes - on).days

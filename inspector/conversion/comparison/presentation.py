@@ -172,7 +172,8 @@ def ranking_bars(ranking: Ranking) -> Bars:
 
 
 def _label(place: Place) -> str:
-    return f"{place.name}, not rankable" if place.rank is None else f"{place.rank}. {place.name}"
+    # A label is cut where it is long; the sentences below say why one has no place.
+    return f"– {place.name}" if place.rank is None else f"{place.rank}. {place.name}"
 
 
 def swap_sentences(ranking: Ranking) -> list[Sentence]:

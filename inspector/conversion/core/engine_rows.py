@@ -34,6 +34,10 @@ ENGINES = Table(
         column("emergency", "Sets: emergency set", kind="choice", choices=YES_NO),
         column("out", "Out of order", kind="choice", choices=YES_NO),
     ),
+    groups=(
+        ("What it burns", ("rate_50", "rate_75", "rate_100", "measured")),
+        ("A set in the power plant", ("bus", "electrical", "power_factor", "emergency")),
+    ),
 )
 
 

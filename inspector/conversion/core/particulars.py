@@ -68,6 +68,9 @@ class Table:
     superseded_by : str
         The id of the table in which the same is typed now; its own rows of older inspections are
         read on, and it is offered only where it has any.
+    groups : tuple of (str, tuple of str)
+        What of a long row belongs together: a heading and its columns. Columns in no group come
+        before all of them.
     """
 
     id: str
@@ -77,6 +80,7 @@ class Table:
     single: bool = False
     subject: str = ""
     superseded_by: str = ""
+    groups: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
     def column(self, name: str) -> Field | None:
         """Return a column by its name.

@@ -44,6 +44,11 @@ TANKS = Table(
         column("steel", "Mass of the tank itself, where it comes out", "t", high=2000),
         column("used", "Is emptied as number", kind="whole", low=1, high=60),
     ),
+    groups=(
+        ("What is in it", ("fill", "density", "temperature", "unusable", "used")),
+        ("Where it is", ("lcg", "tcg", "vcg", "free_surface")),
+        ("What becomes of it", ("plan", "becomes", "steel")),
+    ),
 )
 HYDROSTATICS = Table(
     "hydrostatics",
@@ -101,4 +106,16 @@ HYDROSTATICS = Table(
         column("limit_is", "That greatest KG is", kind="choice", choices=("fluid", "solid")),
     ),
     single=True,
+    groups=(
+        ("Hull", ("lpp", "lwl", "breadth", "depth", "cb", "cw", "density", "keels")),
+        ("Height and free surface", ("kg", "km", "km_after", "gm", "free_surface")),
+        ("Trim", ("tpc", "mctc", "lcf", "lcb")),
+        (
+            "Lightship, and what is loaded in that condition",
+            ("lightship", "lightship_lcg", "lightship_vcg", "cargo", "stores"),
+        ),
+        ("Roll", ("roll_period", "roll_loading")),
+        ("Wind and flooding", ("flooding", "wind_area", "wind_height")),
+        ("The booklet and its limit", ("booklet", "inclined_on", "limit_kg", "limit_is")),
+    ),
 )

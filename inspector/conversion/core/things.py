@@ -5,7 +5,7 @@ A thing is a row of the list of weights. What is typed of it in an older table u
 counts once, and where the two disagree the disagreement is named.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from inspector.conversion.core.case import Case
@@ -82,6 +82,12 @@ class Thing:
         return self.row.text("room") == "yes"
 
     @property
+    def is_loaded(self) -> bool:
+        """Whether it is loaded and no part of the ship: stores, contents, effects."""
+        usual = "deadweight" if self.row["volume"] is not None else "lightship"
+        return self.row.text("part", usual) != "lightship"
+
+    @property
     def footprint(self) -> float | None:
         """Length × breadth [m²]; None where one is not given."""
         return self._product("long", "wide")
@@ -130,6 +136,29 @@ def read_things(case: Case) -> tuple[Thing, ...]:
     """
     rows = case.tables[LIST].rows if LIST in case.tables else ()
     return tuple(sorted(map(Thing, rows), key=lambda thing: (thing.key, thing.row.id)))
+
+
+def unpriced_things(things: Sequence[Thing], priced: Iterable[str]) -> tuple[str, ...]:
+    """Return what goes on and is in no line of the work and no other cost.
+
+    Parameters
+    ----------
+    things : sequence of Thing
+    priced : iterable of str
+        The names of the lines and costs.
+
+    Returns
+    -------
+    tuple of str
+        By name. What belongs to a thing is paid with it; stores and contents are no work.
+    """
+    named = {name_key(name) for name in priced}
+    found = (
+        thing
+        for thing in things
+        if thing.goes_on and thing.group == thing.key and thing.key not in named
+    )
+    return tuple(thing.name for thing in found if not thing.is_loaded)
 
 
 def without_named(things: Sequence[Thing], rows: Sequence[Row]) -> tuple[Row, ...]:

@@ -12,6 +12,7 @@ from inspector.assess.work_cost import PricedTwice, parts_priced_twice
 from inspector.conversion.core.case import Case
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import ConversionError, Span
+from inspector.conversion.core.things import read_things, unpriced_things
 from inspector.conversion.money.cost_line import CostLine
 from inspector.conversion.money.cost_spread import CORRELATION, Spread
 from inspector.conversion.money.estimate_class import class_of_visit
@@ -142,7 +143,10 @@ def sums_of(case: Case) -> Sums:
         work,
         _all_of_it(prices, work, others, pricing, rise.factor, budget),
         heads,
-        tuple(_open(systems, counted_lines, unpriced, heads, others, prices)),
+        (
+            *_open(systems, counted_lines, unpriced, heads, others, prices),
+            *_things_without_a_line(case, counted_lines, others),
+        ),
         budget,
         _sales(case.rows(SALES), faults),
         unpriced,
@@ -220,6 +224,15 @@ def _open(
             yield kind
     if not systems:
         yield "the work (no unit is on board)"
+
+
+def _things_without_a_line(
+    case: Case, lines: Sequence[tuple[str, WorkLine]], others: Sequence[OtherCost]
+) -> tuple[str, ...]:
+    """Return what goes on the vessel and is in no line and no cost, by name."""
+    names = [line.text for _, line in lines] + [other.name for other in others]
+    found = unpriced_things(read_things(case), names)
+    return tuple(f"{name} (goes on, and is in no work line)" for name in found)
 
 
 def _needless(kind: str, systems: Sequence[SystemPart], prices: Row) -> bool:

@@ -7,7 +7,8 @@ from inspector.conversion.core.span_sentences import likely_with_span
 from inspector.conversion.power.calculation import PowerResults
 from inspector.conversion.power.holding.holding_power import Outcome
 from inspector.conversion.power.holding.polar import BEAMS
-from inspector.conversion.power.load_balance import Balance
+from inspector.conversion.power.load_balance import Balance, set_capacity
+from inspector.conversion.power.plant_elements import GeneratorSet
 from inspector.conversion.power.power_figures import element_name, in_knots
 from inspector.conversion.power.power_tables import AS_INSPECTED
 from inspector.values.quantity import Cell, Quantity, joined, sentence
@@ -16,6 +17,8 @@ from inspector.values.units import convert
 # A drawing with more bars or longer labels than this cannot be read on a phone.
 MOST_BARS = 12
 LONGEST_LABEL = 34
+# Buses and sets together: more are a table.
+MOST_ELEMENTS = 16
 
 
 def drawings(results: PowerResults) -> Iterator[Bars | Graph]:
@@ -32,6 +35,7 @@ def drawings(results: PowerResults) -> Iterator[Bars | Graph]:
     balances = [balance for balance in results.converted if balance.demand.known]
     if balances:
         yield _demand_bars(balances)
+        yield _set_bars(balances, results)
     outcomes = [each for each in (results.intact, *results.failures) if each and each.least]
     if outcomes:
         yield _wind_bars(outcomes, results)
@@ -59,6 +63,44 @@ def _demand_bars(balances: list[Balance]) -> Bars:
     described = joined((joined(parts, "; "), "."), "")
     limit = "sets left with the largest out"
     return Bars("Demand with one set out", "kW", tuple(bars), described, limit)
+
+
+def _set_bars(balances: list[Balance], results: PowerResults) -> Bars:
+    """Return each bus and its sets in the condition that is tightest, the largest set out [kW]."""
+    tightest = min(balances, key=lambda balance: balance.margin.span.middle).condition
+    factor = results.board.number("power_factor")
+    bars, parts = [], []
+    for balance in balances:
+        if balance.condition != tightest:
+            continue
+        span = balance.demand.span
+        name = balance.place or "the board"
+        bars.append(Bar(name, span.low, span.point, span.high, balance.remaining))
+        for generator in balance.sets:
+            bar = _set_bar(generator, balance, factor)
+            bars.append(bar)
+            parts.append(
+                sentence(
+                    "{name} {load} of {rating}",
+                    name=bar.label,
+                    load=Quantity.exact(bar.high, "kW", 0),
+                    rating=Quantity.exact(bar.limit, "kW", 0),
+                )
+            )
+    title = f"Each bus and its sets, {tightest}, with the largest set out"
+    described = sentence("At the upper end of the demand: {parts}.", parts=joined(parts, "; "))
+    limit = "what the sets give"
+    return Bars(title, "kW", tuple(bars[:MOST_ELEMENTS]), described, limit)
+
+
+def _set_bar(generator: GeneratorSet, balance: Balance, factor: float | None) -> Bar:
+    """Return the load of one set [kW], shared among those that run by what they give."""
+    capacity = set_capacity(generator, factor)
+    if generator.name == balance.stopped:
+        return Bar(f"{generator.name}, out", 0.0, None, 0.0, capacity)
+    share = capacity / balance.remaining if balance.remaining else 0.0
+    load = balance.demand.span * share
+    return Bar(generator.name, load.low, load.point, load.high, capacity)
 
 
 def _wind_bars(outcomes: list[Outcome], results: PowerResults) -> Bars:

@@ -91,6 +91,27 @@ PROPULSION = Table(
         column("appendages", "Appendage area", "m²", high=2000),
     ),
     single=True,
+    groups=(
+        (
+            "Hotel load and station",
+            (
+                "hotel_from",
+                "shaft_generator",
+                "station_fuel",
+                "hotel_sea",
+                "hotel_anchor",
+                "hotel_at",
+            ),
+        ),
+        (
+            "Propellers",
+            ("screws", "diameter", "pitch_ratio", "open_water", "shaft_height", "nozzles"),
+        ),
+        (
+            "Hull under water",
+            ("tunnels", "tunnel_diameter", "service", "transom", "bulb", "appendages"),
+        ),
+    ),
 )
 STORES = Table(
     "stores",

@@ -6,6 +6,7 @@ from inspector.conversion.core.case import Case
 from inspector.conversion.core.chapter import Chapter, FigureTable, Requirement
 from inspector.conversion.core.claims import CLAIMS, beside_claim, claims_table
 from inspector.conversion.core.figure import Default, Figure, Gap, no_figure, unique
+from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import Span
 from inspector.conversion.space import presentation
 from inspector.conversion.space.areas import LIMITS
@@ -14,6 +15,7 @@ from inspector.conversion.space.calculation import Layout, Tonnage, layout
 from inspector.conversion.space.net_tonnage import net_tonnage
 from inspector.conversion.space.particulars import TABLES
 from inspector.conversion.space.tonnage import ITC, certificate_tonnage
+from inspector.conversion.stability.loading.particulars import LOADING
 from inspector.record.typed_values import typed_number
 from inspector.values.quantity import Cell, Quantity, Sentence, joined, sentence
 from inspector.values.text import listed
@@ -64,7 +66,7 @@ def chapter(case: Case) -> Chapter:
         () if found.is_empty else tuple(_figures(found)),
         tables,
         tuple(presentation.drawings(found.balances)),
-        warnings=tuple(_warnings(found, persons)),
+        warnings=(*_warnings(found, persons), *_passengers(found, persons, case.one(LOADING))),
         gaps=tuple(_gaps(found, persons)),
         defaults=unique(*(space.defaults for space in found.spaces), _crew_assumed(found)),
         faults=(*case.faults(*TABLES), *found.faults),
@@ -246,6 +248,26 @@ def _warnings(found: Layout, persons: float | None) -> Iterator[Cell]:
             )
     if max(persons or 0, found.berthed) > MOST_PASSENGERS:
         yield PASSENGER_SHIP
+
+
+def _passengers(found: Layout, persons: float | None, loading: Row) -> Iterator[Cell]:
+    """Yield where the passengers of the loading are not those of cabins or brief."""
+    passengers = loading["passengers"]
+    guests = sum(want.persons for want in found.wants if want.row.text("who") == "guest")
+    if passengers is None:
+        return
+    if guests and guests != passengers:
+        yield sentence(
+            "Cabins for guests berth {guests}, and the loading counts {passengers} passengers.",
+            guests=guests,
+            passengers=passengers,
+        )
+    if persons and passengers > persons:
+        yield sentence(
+            "The loading counts {passengers} passengers, and the brief {persons} persons in all.",
+            passengers=passengers,
+            persons=Quantity.exact(persons),
+        )
 
 
 def _cabin_warnings(found: Layout) -> Iterator[Sentence]:

@@ -172,8 +172,14 @@ class Stability:
         """Each weight with how far it alone raises KG [m], greatest first; None where unknown."""
         mass, kg = self.start.number("displacement"), self.start.kg
         rises = [(weight, _kg_rise(mass, kg, weight)) for weight in self.weight_list.weights]
-        # Unknown ones last, after every known size.
-        return sorted(rises, key=lambda pair: -abs(pair[1].middle) if pair[1] else 1.0)
+        return sorted(rises, key=_by_size)
+
+
+def _by_size(pair: tuple[Weight, Span | None]) -> tuple[float, str]:
+    """Return the order of rises of KG: the greatest first, unknown ones last, like ones by name."""
+    weight, rise = pair
+    # To a micrometre: the same house typed before or after another is the same house.
+    return (1.0 if rise is None else -round(abs(rise.middle), 6), weight.name)
 
 
 def _kg_rise(mass: float | None, kg: float | None, weight: Weight) -> Span | None:

@@ -10,7 +10,7 @@ from inspector.conversion.core.particulars import Row, Table, column
 from inspector.conversion.core.ship_particulars import HYDROSTATICS, TANKS
 from inspector.conversion.core.span import ConversionError
 from inspector.conversion.core.tank_rows import name_key, tanks_once
-from inspector.conversion.core.things import THING_COLUMNS
+from inspector.conversion.core.things import TAKES, THING_COLUMNS
 from inspector.conversion.stability.booklet.booklet_tables import BOOKLET_TABLES
 from inspector.conversion.stability.masses import (
     BASES,
@@ -56,6 +56,18 @@ WEIGHTS = Table(
         column("vcg", "Centre above the keel", "m", low=-5, high=80),
         column("part", "Part of", kind="choice", choices=PARTS),
         *THING_COLUMNS,
+    ),
+    groups=(
+        (
+            "Mass by steel, pipe or contents",
+            ("area", "thickness", "length", "pipe", "extra", "volume", "density"),
+        ),
+        ("Where its weight is", ("lcg", "tcg", "vcg", "part")),
+        (
+            "Its size, its deck and its rooms",
+            ("belongs_to", "stands", "long", "wide", "high", "room", "rated", "walls"),
+        ),
+        ("What it takes", ("bus", *TAKES.values())),
     ),
 )
 DECKS = Table(

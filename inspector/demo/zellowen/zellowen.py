@@ -20,6 +20,7 @@ from inspector.demo.zellowen import (
     zellowen_hull,
     zellowen_machinery,
     zellowen_plant,
+    zellowen_rules,
     zellowen_safety,
     zellowen_ship,
 )
@@ -182,6 +183,7 @@ WELL_KEPT = Candidate(
         *_FOR_THE_YARD,
         *_VERDICTS,
         *zellowen_ship.PARTICULARS,
+        *zellowen_rules.RULES,
         *zellowen_plant.PARTICULARS,
         *values_of(
             "inspection",

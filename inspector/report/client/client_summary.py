@@ -1,7 +1,7 @@
 """The first two pages: what a client decides by, and where in the report each of it is told."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepInFrame, PageBreak, Paragraph, Spacer, Table
@@ -9,6 +9,7 @@ from reportlab.platypus import Flowable, KeepInFrame, PageBreak, Paragraph, Spac
 from inspector.assess.model import Assessment, Part, SystemPart
 from inspector.assess.registers import Finding
 from inspector.conversion.core.chapter import Chapter, Requirement
+from inspector.conversion.core.particulars import Rows
 from inspector.report.client.all_in_cost import AllIn
 from inspector.report.client.cost_bar import CostBar, in_millions
 from inspector.report.client.safety_items import SafetyItem
@@ -42,18 +43,21 @@ _BRIEF_ORDER = ("speed", "range", "endurance", "persons")
 
 @dataclass(frozen=True)
 class Decision:
-    """What the first two pages are made of beside the assessment.
+    """What the report is made of beside the assessment.
 
     Parameters
     ----------
     chapters : sequence of Chapter
     cost : AllIn
     safety : sequence of SafetyItem
+    tables : mapping of str to Rows
+        The particulars as typed.
     """
 
     chapters: Sequence[Chapter] = ()
     cost: AllIn = AllIn()
     safety: Sequence[SafetyItem] = ()
+    tables: Mapping[str, Rows] = field(default_factory=dict)
 
     @property
     def requirements(self) -> list[tuple[Requirement, str]]:

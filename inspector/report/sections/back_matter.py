@@ -172,7 +172,7 @@ def cautions_section(
         ("signal", "what hurts, what to do instead, who decides"),
         [_caution_row(caution) for caution in used],
         (20 * mm, issue.page.column - 20 * mm),
-        tight=True,
+        fine=True,
     )
     return section("Cautions", "cautions", lead, table)
 
@@ -211,6 +211,8 @@ def signatures(assessment: Assessment, issue: Issue) -> list[Flowable]:
         f"Signed for {issue.named} of the record with digest {issue.digest}, made {issue.made_at}. "
         "A change of the record is a new revision."
     )
+    if issue.signed_by:
+        lead = f"Signed in the record by {issue.signed_by}. {lead}"
     body = [heading("Signatures", "signatures"), Paragraph(txt(lead), STYLES["body"])]
     surveyors = surveyors_of(assessment)
     if surveyors:

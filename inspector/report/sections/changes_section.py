@@ -1,6 +1,5 @@
 """What was recorded, changed or taken out since the last signed revision."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reportlab.lib.units import mm
@@ -32,23 +31,38 @@ class RecordChange:
     after: str
 
 
-def changes_section(title: str, changes: Sequence[RecordChange], issue: Issue) -> list[Flowable]:
+@dataclass(frozen=True)
+class Changes:
+    """What changed since a revision.
+
+    Parameters
+    ----------
+    since : str
+        That revision in words: "revision 1".
+    fields : tuple of RecordChange
+    """
+
+    since: str
+    fields: tuple[RecordChange, ...]
+
+
+def changes_section(changes: Changes, issue: Issue) -> list[Flowable]:
     """Return the list of changes since a revision.
 
     Parameters
     ----------
-    title : str
-        Of the revision before: "revision 1".
-    changes : sequence of RecordChange
+    changes : Changes
     issue : Issue
 
     Returns
     -------
     list of Flowable
     """
-    lead = f"{counted(len(changes), 'field')} of the record changed since {title} was signed."
+    fields = changes.fields
+    how_many = counted(len(fields), "field")
+    lead = f"{how_many} of the record changed since {changes.since} was signed."
     width = issue.page.column
     columns = (width * 0.36, 26 * mm, width * 0.32 - 13 * mm, width * 0.32 - 13 * mm)
-    rows = [[each.where, each.what, each.before or "–", each.after or "–"] for each in changes]
+    rows = [[each.where, each.what, each.before or "–", each.after or "–"] for each in fields]
     table = [rows_table(("on", "what", "before", "after"), rows, columns)] if rows else []
-    return section(f"Changes since {title}", "changes", lead, *table)
+    return section(f"Changes since {changes.since}", "changes", lead, *table)

@@ -164,7 +164,7 @@ def sources(assessment: Assessment, issue: Issue) -> list[Flowable]:
     made += [["", ""]] * (len(made) % 2)
     rows = [[*one, *other] for one, other in zip(made[::2], made[1::2], strict=True)]
     half = issue.page.column / 2
-    table = rows_table(("",) * 4, rows, (8 * mm, half - 8 * mm) * 2, tight=True)
+    table = rows_table(("",) * 4, rows, (10 * mm, half - 10 * mm) * 2, fine=True)
     return section("Sources", "sources", lead, table)
 
 

@@ -43,17 +43,21 @@ def work_lines(assessment: Assessment, issue: Issue) -> list[Flowable]:
     for part in systems:
         left_out = _left_out(part)
         in_sum = [line for line in part.lines if line.id not in left_out]
-        rows += [_line_row(part, line, issue, line.id in left_out) for line in part.lines]
-        # Of a single line the sum says nothing new.
-        if len(part.lines) > 1:
-            rows.append(_sum_row(f"Sum, {part.system.name}", in_sum, issue))
+        # Of a single line the sum says nothing new: it names its system itself.
+        several = len(part.lines) > 1
+        if several:
+            rows.append(_sum_row(part.system.name, in_sum, issue))
+        rows += [
+            _line_row(part, line, issue, left_out=line.id in left_out, named=not several)
+            for line in part.lines
+        ]
         counted += in_sum
     rows.append(_sum_row("Sum of all", counted, issue))
-    rest = issue.page.column - (30 + 20 + 4 * 19) * mm
+    rest = issue.page.column - (40 + 17 + 4 * 18) * mm
     table = rows_table(
         ("system, unit", "act", "what", *_AMOUNTS, "weight"),
         rows,
-        (30 * mm, 20 * mm, rest, *(19 * mm,) * 4),
+        (40 * mm, 17 * mm, rest, *(18 * mm,) * 4),
         right=(3, 4, 5, 6),
         tight=True,
     )
@@ -73,13 +77,18 @@ def _left_out(part: SystemPart) -> set[str]:
     return {line.id for priced in parts_priced_twice(part) for line in priced.left_out}
 
 
-def _line_row(part: SystemPart, line: WorkLine, issue: Issue, left_out: bool) -> list[Cell]:
+def _line_row(
+    part: SystemPart, line: WorkLine, issue: Issue, *, left_out: bool, named: bool
+) -> list[Cell]:
     """Return one work line, with a remark where it is in no sum."""
     names = {unit.id: unit.name for unit in part.units}
     # A unit that was taken off the list keeps its line, under its id.
     where = "all units" if line.unit in ("all", "") else names.get(line.unit, line.unit)
+    name: list[Run] = [(where, "")]
+    if named:
+        name.insert(0, (f"{part.system.name}:", "b"))
     return [
-        [(f"{part.system.name}:", "soft"), (where, "")],
+        name,
         line.act,
         [(line.text, ""), ("in no sum: the other act counts" if left_out else "", "i")],
         *(_amount(getattr(line, name)) for name in _AMOUNTS),

@@ -3,38 +3,25 @@
 For page and command.
 """
 
-import hashlib
 from datetime import UTC, date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from inspector.record import photos
-from inspector.record.entry import to_json
 from inspector.record.inspection import Inspection
+from inspector.record.state import State
 from inspector.services.data_folder import DataFolder
+from inspector.services.files.revisions import Revision, digest_of, revisions_of, state_of
 from inspector.values.errors import InspectorError
+
+if TYPE_CHECKING:
+    from inspector.assess.model import Assessment
 
 SCOPE_ENDINGS = ("pdf", "xlsx")
 
 
 class UnknownScopeFile(InspectorError):
     """A file name whose ending is none that the yard's list has. Attribute: ``ending``."""
-
-
-def digest_of(inspection: Inspection) -> str:
-    """Return a digest of everything recorded, whatever the order in which it arrived.
-
-    Parameters
-    ----------
-    inspection : Inspection
-
-    Returns
-    -------
-    str
-        SHA-256, in hexadecimal digits.
-    """
-    # Sorted, because devices hand over in any order.
-    lines = sorted(to_json(entry) for entry in inspection.entries)
-    return hashlib.sha256("\n".join(lines).encode()).hexdigest()
 
 
 def make_report(
@@ -45,8 +32,9 @@ def make_report(
     paper: str = "a4",
     units: str = "si",
     extent: str = "whole",
+    revision: Revision | None = None,
 ) -> None:
-    """Write the condition report of an inspection as it is recorded now.
+    """Write the condition report of an inspection, as it is recorded now or as it was signed.
 
     Parameters
     ----------
@@ -61,9 +49,13 @@ def make_report(
     extent : str
         "whole", "short" without every single reading and rating, or "summary" for its first two
         pages alone.
+    revision : Revision, optional
+        The signed state; None for the present one. The same revision gives the same bytes.
 
     Raises
     ------
+    CannotSign
+        The state of the revision cannot be put together any more.
     OSError
         The file cannot be written.
     """
@@ -71,9 +63,13 @@ def make_report(
     from inspector.conversion.contents import chapters_of, read_case
     from inspector.report.client.all_in_cost import all_in_cost
     from inspector.report.condition_report import build
+    from inspector.services.files.revision_changes import changes_since
 
-    assessment = data.assessment_of(inspection)
-    case = read_case(assessment, date.today())
+    state, assessment = _what_is_reported(data, inspection, revision)
+    case = read_case(assessment, revision.day if revision else date.today())
+    before = [
+        one for one in revisions_of(inspection) if not revision or one.number < revision.number
+    ]
     build(
         assessment,
         out,
@@ -83,13 +79,30 @@ def make_report(
         cautions=data.library_of(inspection).cautions,
         paper=paper,
         units=units,
-        made_at=_now(),
-        revision=_revision(inspection),
-        digest=digest_of(inspection),
+        # The day of the statement, and nothing of the moment in which the file is made.
+        made_at=revision.day.isoformat() if revision else _now(),
+        revision=revision.title if revision else _revision(inspection),
+        digest=revision.digest if revision else digest_of(inspection.entries),
         chapters=chapters_of(case),
         cost=all_in_cost(case),
+        tables=case.tables,
         extent=extent,
+        signed_by=revision.signed_by if revision else "",
+        changes=changes_since(inspection, before[-1] if before else None, state, assessment),
     )
+
+
+def _what_is_reported(
+    data: DataFolder, inspection: Inspection, revision: Revision | None
+) -> "tuple[State, Assessment]":
+    """The state that the report is of, and its assessment."""
+    from inspector.assess.assessment import assess
+    from inspector.assess.from_state import read_inspection
+
+    if revision is None:
+        return inspection.state, data.assessment_of(inspection)
+    state = state_of(inspection, revision)
+    return state, assess(read_inspection(state), data.library_of(inspection))
 
 
 def make_scope(

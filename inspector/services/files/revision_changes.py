@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from typing import Any
 
 from inspector.assess.model import Assessment
+from inspector.record.inspection import Inspection
 from inspector.record.state import State
 from inspector.record.typed_values import typed_text, typed_unit
-from inspector.report.sections.changes_section import RecordChange
-from inspector.services.files.revisions import SUBJECT
+from inspector.report.sections.changes_section import Changes, RecordChange
+from inspector.services.files.revisions import SUBJECT, CannotSign, Revision, state_of
 from inspector.values.text import capital
 
 # Whole subjects, as the reader calls them.
@@ -17,6 +18,33 @@ _ONE_OF_A_KIND = {
     "inspection": "Inspection",
     "settings": "Settings",
 }
+
+
+def changes_since(
+    inspection: Inspection, before: Revision | None, after: State, assessment: Assessment
+) -> Changes | None:
+    """Return what changed since a revision.
+
+    Parameters
+    ----------
+    inspection : Inspection
+    before : Revision or None
+    after : State
+    assessment : Assessment
+        Of the later state.
+
+    Returns
+    -------
+    Changes or None
+        None where there was no revision, or its state cannot be put together any more.
+    """
+    if before is None:
+        return None
+    try:
+        state = state_of(inspection, before)
+    except CannotSign:
+        return None
+    return Changes(before.title, tuple(record_changes(state, after, assessment)))
 
 
 def record_changes(before: State, after: State, assessment: Assessment) -> list[RecordChange]:

@@ -13,8 +13,9 @@ from inspector.services.inspection_list import (
 )
 from inspector.services.shelf import Shelf
 from inspector.services.summary import STATES
-from inspector.web.current import data_folder
+from inspector.web.current import data_folder, sharing
 from inspector.web.forms.form_fields import FormField, TokenForm, faults_of, make_form
+from inspector.web.joining.phones import holds_something
 
 pages = Blueprint("home", __name__)
 # As long as the journal takes it.
@@ -59,8 +60,16 @@ def _home(fault: str = "", surveyor: str = ""):
         own_faults=data_folder().own_faults,
         fault=fault,
         surveyor=surveyor,
+        sharing_now=_sharing_now(),
     )
     return page, 400 if fault else 200
+
+
+def _sharing_now() -> dict[str, object]:
+    """Where sharing stands: whether it is open, how many phones are in, how many hold something."""
+    rows = [row for row in sharing().devices.all() if not row["revoked"] and not row["expired"]]
+    holding = [row for row in rows if holds_something(row["said"])]
+    return {"shared": sharing().shared, "count": len(rows), "holding": len(holding)}
 
 
 def _asked(briefs: list[dict]) -> str:

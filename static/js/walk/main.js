@@ -6,7 +6,9 @@ import { CardAnswers } from "./cards/card_answers.js";
 import { keepDrafts, recordDrafts } from "./cards/drafts.js";
 import { recordPassedWithin } from "./cards/walked_past.js";
 import { Connection } from "./handover/connection.js";
+import { wireHandOverNow } from "./handover/hand_over_now.js";
 import { Handover } from "./handover/handover.js";
+import { TellLaptop } from "./handover/tell_laptop.js";
 import { saveWaiting } from "./handover/waiting_file.js";
 import { alarm, sentenceOf } from "./page/alarm.js";
 import { around, byId, find, findAll } from "./page/elements.js";
@@ -41,6 +43,7 @@ import { readPass } from "./storage/pass.js";
 import { requeuePhotos } from "./storage/photo_store.js";
 
 /** @import { TakenPhoto } from "./photos/take_photo.js" */
+/** @import { Readiness } from "./handover/tell_laptop.js" */
 /** @import { WrittenBack } from "./record/log.js" */
 /** @import { Entry } from "./storage/entry_store.js" */
 
@@ -60,10 +63,12 @@ const otherTabs = new OtherTabs(log);
 const plan = new Plan();
 const judging = new JudgingHere(log, python);
 const followed = new FollowedRound(log, python, judging, () => whereNow());
+const ready = new Ready({ log, plan, handover, connection, app, python, followed });
+const tellLaptop = new TellLaptop(handover, connection);
 const findingDialog = new FindingDialog(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
 const views = new Views(log, plan, followed, byId("here").textContent ?? "", {
-  ready: new Ready({ log, plan, handover, connection, app, python }),
+  ready,
   advice: new Advice({ log, plan, connection, followed, open: (subject) => views.open(subject) }),
   visit: new Visit({ log, plan, followed, judging, open: (subject) => views.open(subject) }),
   leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
@@ -73,6 +78,8 @@ const views = new Views(log, plan, followed, byId("here").textContent ?? "", {
 const place = new Place(log.inspection, views);
 /** @type {number | null} */
 let spaceLeft = null;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let lookingSoon = undefined;
 
 /**
  * Where this person is: in the space that is shown, else where the last answer was given here.
@@ -187,6 +194,7 @@ function wirePage() {
   byId("save-file").addEventListener("click", saveFile);
   wireUndo(log);
   wireTools();
+  wireHandOverNow(handover);
   new CardAnswers(log, cards, {
     onFinding: (subject) => findingDialog.openNew(subject),
     onPhotoTaken: reportAlready,
@@ -249,7 +257,22 @@ function wireHandover() {
   // What could not be fetched while the computer was away can be fetched now.
   handover.addEventListener("contact", () => python.startAgain());
   python.addEventListener("change", proveAgain);
+  ready.addEventListener("looked", (event) => {
+    tellLaptop.learn(/** @type {CustomEvent<Readiness>} */ (event).detail);
+  });
+  // The laptop lists who is ready, also where nobody has opened that screen.
+  for (const part of [app, python]) part.addEventListener("change", lookSoon);
+  handover.addEventListener("contact", lookSoon);
   addEventListener("online", () => handover.now());
+}
+
+/** Look whether this device is ready, once nothing has changed for a moment. */
+async function lookSoon() {
+  clearTimeout(lookingSoon);
+  // The laptop's own page has nobody to tell.
+  if (!(await readPass().catch(() => null))) return;
+  clearTimeout(lookingSoon);
+  lookingSoon = setTimeout(() => ready.look(), QUIET_MS);
 }
 
 function showStrip() {

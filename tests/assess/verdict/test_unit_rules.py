@@ -197,7 +197,7 @@ def test_sound_with_small_work(tmp_path):
     found = assessed(tmp_path, Situation(units=(all_of("good", but={"plate": "failed"}),)))
     system = found.systems[0]
 
-    assert "retain, firm" == system.whole.spoken
+    assert "retain, with work, firm" == system.whole.spoken
     assert "Plate: failed." == system.whole.proposal.reasons[0]
     assert [("plate", "refurbish")] == [(line.check, line.act) for line in system.offered]
 

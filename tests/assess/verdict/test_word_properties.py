@@ -187,6 +187,22 @@ def test_money_never_contradicts_a_word(library, vessel):
 
 
 @given(vessels)
+@effort(max_examples=150, deadline=None)
+def test_what_stays_with_work_is_read_so(library, vessel):
+    """A part that stays and has a line, recorded or offered, says "with work"; no other does."""
+    system = system_of(recorded(vessel), library)
+    lines = [*counted_lines(system), *system.offered]
+    gone = {unit.id for unit in system.units if unit.let_go}
+    at_work = {line.unit for line in lines} - gone
+
+    for unit in system.units if len(system.units) > 1 else ():
+        stays_with_work = unit.verdict == "retain" and unit.id in at_work
+        assert stays_with_work == ("with work" in unit.spoken)
+    whole = system.whole
+    assert (whole.verdict == "retain" and bool(at_work)) == ("with work" in whole.spoken)
+
+
+@given(vessels)
 @effort(max_examples=60, deadline=None)
 def test_a_hull_is_never_removed(library, vessel):
     """Unless the surveyor himself says so."""

@@ -1,9 +1,10 @@
 """The app itself on the device: what the service worker keeps and what it must not, and how a
 newer edition comes in; and that everything has its name."""
 
+from flask import request
 from playwright.sync_api import expect
 
-from inspector.web.on_device import offline
+from inspector.web.on_device import offline, python_files
 from tests import a_walk
 
 CACHED = """async () => {
@@ -70,6 +71,69 @@ def test_a_newer_edition_waits_until_it_is_asked_for_and_then_takes_over_with_th
     expect(a_walk.plain_cards(phone).first.locator("[data-rate=good]")).to_have_attribute(
         "aria-pressed", "true"
     )
+
+
+# Every part of Python that a cache holds, under the cache's name.
+PARTS = """async () => {
+  const found = {};
+  for (const name of await caches.keys()) {
+    const paths = (await (await caches.open(name)).keys()).map((request) => new URL(request.url).pathname);
+    found[name] = paths.filter((path) => /^\\/shipped\\/(python|modules|checklists)\\//.test(path)).sort();
+  }
+  return found;
+}"""
+# Puts other bytes into one part of what is kept, as a failing disk does.
+DAMAGED = """async (ending) => {
+  const cache = await caches.open((await caches.keys())[0]);
+  const request = (await cache.keys()).find((one) => one.url.endsWith(ending));
+  const kept = await cache.match(request);
+  await cache.put(request, new Response("damaged", { headers: kept.headers }));
+  return new URL(request.url).pathname;
+}"""
+
+
+def test_a_newer_edition_takes_python_over_and_fetches_only_what_is_damaged(
+    phone, served, monkeypatch
+):
+    """The seven megabytes of Python are the same in both editions: the newer one has all of it
+    from the older one's cache, each part as its digest says, and asks the computer only for the
+    part that does not fit."""
+    address, app = served
+    asked = []
+    app.before_request(lambda: asked.append(request.path))
+    a_walk.begin(phone, address)
+    a_walk.judges_here(phone)
+    [(older, parts)] = phone.evaluate(PARTS).items()
+    assert {"python", "modules", "checklists"} == {part.split("/")[2] for part in parts}
+    damaged = phone.evaluate(DAMAGED, "/python_stdlib.zip")
+    monkeypatch.setattr(offline, "edition", lambda: "feedc0ffee12")
+    # What the browser keeps of its own accord would hide what the worker asks for.
+    phone.context.new_cdp_session(phone).send("Network.clearBrowserCache")
+    asked.clear()
+
+    phone.evaluate(
+        "async () => { await (await navigator.serviceWorker.getRegistration()).update(); }"
+    )
+    expect(phone.locator("#strip")).to_contain_text("this tab is old", timeout=60_000)
+
+    newer = "inspection-walk-feedc0ffee12"
+    assert {older: parts, newer: parts} == phone.evaluate(PARTS)
+    assert [damaged] == [path for path in asked if path in parts]
+    digests = phone.evaluate(DIGESTS, newer)
+    assert {path: digests[path] for path, _ in python_files.assets()} == dict(python_files.assets())
+
+
+# Address -> SHA-256 of what a cache holds.
+DIGESTS = """async (name) => {
+  const cache = await caches.open(name);
+  const found = {};
+  for (const request of await cache.keys()) {
+    const body = await (await cache.match(request)).arrayBuffer();
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
+    found[new URL(request.url).pathname] = Array.from(digest, (one) => one.toString(16).padStart(2, "0")).join("");
+  }
+  return found;
+}"""
 
 
 def test_another_tab_of_the_same_browser_hears_at_once_and_numbers_stay_without_holes(

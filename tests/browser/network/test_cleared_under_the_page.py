@@ -108,7 +108,9 @@ def test_nothing_is_lost_and_no_number_is_given_twice(phone, door, tmp_path, cle
 
     clear(phone, beside)
 
-    expect(phone.locator("#alarm")).to_contain_text("were cleared while this page was open")
+    expect(phone.locator("#alarm")).to_contain_text(
+        "were cleared while this page was open", timeout=30_000
+    )
     rate(phone, 4)
     rate(phone, 5, "failed")
     expect(phone.locator("#strip")).to_contain_text("1 photo to hand over")
@@ -139,7 +141,9 @@ def test_an_answer_in_the_very_moment_is_numbered_on(phone, door):
       for (const number of [1, 2, 3]) cards[number].querySelector("[data-rate=poor]").click();
     }"""
     )
-    expect(phone.locator("#alarm")).to_contain_text("were cleared while this page was open")
+    expect(phone.locator("#alarm")).to_contain_text(
+        "were cleared while this page was open", timeout=30_000
+    )
     for number in (1, 2, 3):
         pressed = a_walk.plain_cards(phone).nth(number).locator("[data-rate=poor]")
         expect(pressed).to_have_attribute("aria-pressed", "true")
@@ -171,7 +175,7 @@ def test_two_tabs_write_back_what_each_of_them_knows(phone, door):
 
 def test_a_joined_device_keeps_its_pass(phones, tmp_path):
     """The pass is written back too, so that the device goes on handing over in its own name."""
-    app = create_app(tmp_path / "data", TESTING=True, SHARED=Shared(LAN_NAME, 5731, "basic"))
+    app = create_app(tmp_path / "data", TESTING=True, SHARED=Shared(LAN_NAME, 5731))
     with serving(app) as port:
         laptop, page = phones(), phones()
         inspection = a_walk.begin(laptop, f"http://127.0.0.1:{port}", "Ann")
@@ -180,7 +184,7 @@ def test_a_joined_device_keeps_its_pass(phones, tmp_path):
         page.goto(f"http://{LAN_NAME}:{port}/join#{code}")
         page.fill("[name=name]", "tablet")
         page.click("form#join button")
-        page.wait_for_url("**/")
+        page.wait_for_url("**/walk")
         a_walk.come_aboard(page, f"http://{LAN_NAME}:{port}", inspection, "QX")
         a_walk.sheet(page)
         rate(page, 0)

@@ -16,9 +16,7 @@ from tests.browser.conftest import LAN_NAME
 
 def shared_app(data):
     """A laptop that shares with devices at the name that stands for its address."""
-    return create_app(
-        data, TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(LAN_NAME, 5731, "basic")
-    )
+    return create_app(data, TESTING=True, WTF_CSRF_ENABLED=False, SHARED=Shared(LAN_NAME, 5731))
 
 
 def begin(app):
@@ -35,7 +33,7 @@ def join(page, app, address):
     page.goto(f"{address}/join#{code}")
     page.fill("[name=name]", "tablet")
     page.click("form#join button")
-    page.wait_for_url(f"{address}/")
+    page.wait_for_url("**/walk")
 
 
 def rate(page, number, word):

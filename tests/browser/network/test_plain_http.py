@@ -20,7 +20,7 @@ NAME = "laptop.test"  # conftest.py maps it to loopback; to a browser it is any 
 def shared(tmp_path):
     """(address for devices, app, address on the laptop itself), shared in basic mode."""
     port = free_port()
-    app = create_app(tmp_path / "data", TESTING=True, SHARED=Shared(NAME, port, "basic"))
+    app = create_app(tmp_path / "data", TESTING=True, SHARED=Shared(NAME, port))
     with serving(app, port):
         yield f"http://{NAME}:{port}", app, f"http://127.0.0.1:{port}"
 
@@ -36,7 +36,7 @@ def joined(shared, phones):
     page.goto(f"{address}/join#{app.extensions['sharing'].pairing.new_code().replace('-', '')}")
     page.fill("[name=name]", "tablet of QX")
     page.click("form#join button")
-    page.wait_for_url(f"{address}/")
+    page.wait_for_url("**/walk")
     a_walk.come_aboard(page, address, inspection, "QX")
     return page, app, inspection
 
@@ -129,7 +129,7 @@ def test_a_device_that_is_let_in_no_more_says_so_and_goes_on_recording(joined):
     other.goto(f"{page.url.split('/inspection')[0]}/join#{pairing.new_code().replace('-', '')}")
     other.fill("[name=name]", "tablet of QX")
     other.click("form#join button")
-    other.wait_for_url("**/")
+    other.wait_for_url("**/walk")
     other.close()
     page.evaluate("() => window.dispatchEvent(new Event('online'))")
     a_walk.handed_over(page)

@@ -149,7 +149,7 @@ def test_the_ranking_is_drawn_as_spans_with_their_rank():
     ]
     bars = presentation.ranking_bars(rank(scored, {"condition": 1})).bars
 
-    assert [("1. Veskara", 60, 80), ("Talgate, not rankable", 0, 90)] == [
+    assert [("1. Veskara", 60, 80), ("– Talgate", 0, 90)] == [
         (bar.label, bar.low, bar.high) for bar in bars
     ]
 

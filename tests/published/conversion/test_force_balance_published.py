@@ -12,7 +12,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from inspector.conversion.power.holding.attainable_thrust import Group, Unit, most_in
+from inspector.conversion.power.holding.attainable_thrust import (
+    Group,
+    Unit,
+    compiled,
+    furthest_in,
+    most_in,
+)
 from inspector.conversion.power.holding.failure_case import Scenario
 from inspector.conversion.power.holding.force_balance import furthest
 from inspector.conversion.power.holding.holding_power import outcome
@@ -163,6 +169,16 @@ def plants(draw):
 
 LOADS = st.tuples(st.integers(-3, 3), st.integers(-3, 3), st.integers(-40, 40)).filter(any)
 ANGLES = st.tuples(*(st.floats(-1, 1) for _ in range(3)))
+
+
+@settings(max_examples=300, deadline=None)
+@given(plants(), ANGLES)
+def test_the_quick_sum_is_the_one_with_names(groups, direction):
+    """300 random plants: the search without names ends where the sum of named pushes does."""
+    most = most_in(groups, direction)
+    found = furthest_in(compiled(groups), direction)
+
+    assert most.wrench == pytest.approx(found, rel=1e-9, abs=1e-6)
 
 
 @settings(max_examples=200, deadline=None)

@@ -285,13 +285,69 @@ def test_the_speed_of_greatest_range(worked):
 
 
 def test_what_is_left_after_the_voyage_of_the_brief(worked):
-    """6000 nmi at 10 kn are 25 days; the other three of the 28 lie at anchor at 611 kW
-    and the new laboratory's 60."""
+    """6000 nmi at 10 kn are 25 days, one is spent on station at 12 t; the other two of the 28 lie
+    at anchor at 611 kW and the new laboratory's 60."""
     anchor = (611 + 60) / 0.94 * 220 * 24 / 1e6
 
-    assert 0.9 * FUEL - 25 * BURN - 3 * anchor == near(
+    assert 0.9 * FUEL - 25 * BURN - 12 - 2 * anchor == near(
         worked.span("range", "Fuel left after the brief's range and days")[1]
     )
+
+
+def test_the_range_that_is_asked_leaves_the_day_on_station(worked):
+    """What 12 t of station leave of nine tenths of the fuel, over the fuel per mile."""
+    (asked,) = (one for one in worked.chapters["range"].requirements if one.id == "range")
+
+    assert (0.9 * FUEL - 12) / BURN * 240 == near(asked.offered.point)
+    assert asked.met
+
+
+def test_a_log_of_fuel_a_day_tells_the_same_as_one_of_power(tmp_path):
+    """Power 0.5 V³ at 200 g/kWh and 752 kW of hotel load at 220 g/kWh through 94 %, as a log would
+    have it: everything aboard burns so much a day, and the same power, burn and range follow."""
+    hotel = 752 / 0.94 * 220 * 24 / 1e6
+    log = {speed: 0.5 * speed**3 * 200 * 24 / 1e6 + hotel for speed in (9.6, 10.5, 11.6)}
+    rows = [
+        (f"row/speeds/r{number}", field, text)
+        for number, (speed, fuel) in enumerate(log.items(), 1)
+        for field, text in (("speed", str(speed)), ("fuel", repr(fuel)))
+    ]
+    kept = [
+        entry
+        for entry in typed()
+        if not (entry[0].startswith("row/speeds/") and entry[1] == "power")
+    ]
+    # Two engines of 400 kW, so that every point is between half and full load.
+    plant = [("row/engines/r1", "power", "400"), ("row/propulsion/one", "running", "2")]
+    found = Worked(tmp_path, [*kept, *rows, *plant])
+
+    assert POWER == pytest.approx(found.span("range", "Power at 10 kn")[1], rel=1e-6)
+    assert BURN == pytest.approx(found.span("range", "Fuel burned at 10 kn")[1], rel=1e-6)
+    assert 0.9 * FUEL / BURN * 240 == pytest.approx(
+        found.span("range", "Range at 10 kn")[1], rel=1e-6
+    )
+
+
+def test_what_the_sales_papers_claim(worked):
+    """Deadweight 3099 − 1800 t at 5.10 m, 480 m³ of fuel, 120 m³ of water, six doubles."""
+    claims = {}
+    for chapter in ("range", "stability", "space"):
+        claims |= worked.rows(chapter, "Claims beside")
+
+    assert 2744 + 426 * 5 / 6 - 1800 == near(claims["Deadweight"][1].likely)
+    assert {
+        "Deadweight": "claims more",
+        "Own fuel": "agrees",
+        "Fresh water": "claims more",
+        "Berths": "agrees",
+    } == {name: cells[2] for name, cells in claims.items()}
+
+
+def test_a_condition_of_class_has_its_day(worked):
+    """2031-06-03 is 30 days after 2031-05-04."""
+    told = worked.warnings("papers")[0]
+
+    assert told.endswith("cracked bracket in the steering flat; by 2031-06-03, in 30 days.")
 
 
 def test_what_ends_the_voyage_first(worked):

@@ -12,7 +12,7 @@ therefore goes either ahead or astern, and every choice of these is a case of it
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
-from math import hypot
+from math import hypot, inf
 from typing import NamedTuple
 
 Wrench = tuple[float, float, float]
@@ -209,6 +209,122 @@ def _shares(group: Group, pushes: Sequence[tuple[float, float, float]]) -> list[
         power -= sum(units[at].rated for at in full)
         free = [at for at in free if at not in full]
     return shares
+
+
+# A unit as plain numbers: x, y, rating, full ahead, full astern, full across, and how it pushes.
+_Numbers = tuple[float, float, float, float, float, float, int]
+_EACH_WAY, _ANYWHERE, _BY_RUDDER = range(3)
+# Of each group its power, and its units as plain numbers.
+Compiled = tuple[tuple[float, tuple[_Numbers, ...]], ...]
+
+
+def compiled(groups: Iterable[Group]) -> Compiled:
+    """Return groups as plain numbers, for ``furthest_in``.
+
+    Parameters
+    ----------
+    groups : iterable of Group
+
+    Returns
+    -------
+    tuple
+
+    References
+    ----------
+    Model of our own.
+    """
+    return tuple(_compiled(group) for group in groups)
+
+
+def _compiled(group: Group) -> tuple[float, tuple[_Numbers, ...]]:
+    """A group as plain numbers; what one unit alone gives of its power is the same each way."""
+    share, power = 1.0, group.power
+    if len(group.units) == 1 and group.power < group.units[0].rated:
+        share = (max(group.power, 0.0) / group.units[0].rated) ** (2 / 3)
+        power = inf
+    return power, tuple(_numbers(unit, share) for unit in group.units)
+
+
+def _numbers(unit: Unit, share: float) -> _Numbers:
+    way = _ANYWHERE if unit.all_round else _BY_RUDDER if unit.rudder else _EACH_WAY
+    full = (share * thrust for thrust in (unit.ahead, unit.astern, unit.side))
+    return unit.x, unit.y, unit.rated, *full, way
+
+
+def furthest_in(groups: Compiled, direction: Wrench) -> Wrench:
+    """Return the wrench of ``most_in``, and nothing else of it.
+
+    The search for the most wind asks thousands of times where the body of attainable wrenches ends,
+    and who gives how much only at its end: this is the same sum without a name for each part.
+
+    Parameters
+    ----------
+    groups : tuple
+        Of ``compiled``.
+    direction : tuple of float
+
+    Returns
+    -------
+    tuple of float
+
+    References
+    ----------
+    As ``most_in``; a test compares the two.
+    """
+    weigh_ahead, weigh_starboard, weigh_moment = direction
+    ahead = starboard = moment = 0.0
+    for power, units in groups:
+        pushes, asked = [], 0.0
+        for x, y, rated, full_ahead, full_astern, full_side, way in units:
+            along = weigh_ahead - weigh_moment * y
+            across = weigh_starboard + weigh_moment * x
+            if way == _ANYWHERE:
+                length = hypot(along, across)
+                if length == 0:
+                    continue
+                push, side = full_side * along / length, full_side * across / length
+                gain = full_side * length
+            else:
+                side = full_side if across >= 0 else -full_side
+                push = full_ahead if along >= 0 or way == _BY_RUDDER else -full_astern
+                gain = push * along + side * across
+            if gain > LEAST_GAIN:
+                pushes.append((gain, push, side, rated, x, y))
+                asked += rated
+        if asked > power:
+            pushes = _within(power, pushes)
+        for _, push, side, _, x, y in pushes:
+            ahead += push
+            starboard += side
+            moment += x * side - y * push
+    return ahead, starboard, moment
+
+
+_Pushing = tuple[float, float, float, float, float, float]
+
+
+def _within(power: float, pushes: list[_Pushing]) -> list[_Pushing]:
+    """The pushes as far as their power suffices, divided as ``_shares`` does."""
+    if power <= 0:
+        return []
+    made, free = [], pushes
+    while free:
+        whole = sum(gain**3 / rated**2 for gain, _, _, rated, _, _ in free)
+        scale = (power / whole) ** (2 / 3)
+        limited, power_left = [], power
+        for each in free:
+            if scale * (each[0] / each[3]) ** 2 >= 1:
+                made.append(each)
+                power_left -= each[3]
+            else:
+                limited.append(each)
+        if len(limited) == len(free):
+            for gain, push, side, rated, x, y in free:
+                share = scale * (gain / rated) ** 2
+                made.append((gain, share * push, share * side, rated, x, y))
+            break
+        free, power = limited, power_left
+    return made
 
 
 def rudder_choices(groups: Sequence[Group]) -> list[tuple[Group, ...]]:

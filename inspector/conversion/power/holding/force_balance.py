@@ -7,12 +7,15 @@ is found is always a wrench that can be given, so it is never too much.
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from inspector.conversion.power.holding.attainable_thrust import (
     Group,
     Most,
     Unit,
     Wrench,
+    compiled,
+    furthest_in,
     most_in,
 )
 
@@ -29,34 +32,48 @@ FLAT = 1e-13
 
 @dataclass(frozen=True)
 class Limit:
-    """The end of a ray.
+    """The end of a ray. What each unit gives there is calculated where somebody asks.
 
     Parameters
     ----------
     reach : float
         How many times the load can be balanced; below 0 where not even what is there without it.
-    most : Most or None
-        The most in the direction that gives way first; None where nothing balances.
     direction : tuple of float
-        That direction.
-    shares : dict of str to float
-        Unit -> its share of full thrust at the end of the ray.
+        The direction that gives way first.
+    groups : tuple of Group
+        The units, each going one way.
+    corners : tuple of (float, tuple of float)
+        The attainable points that are mixed there: weight and direction of each; empty where
+        nothing balances.
     """
 
     reach: float
-    most: Most | None
     direction: Wrench
-    shares: dict[str, float]
+    groups: tuple[Group, ...]
+    corners: tuple[tuple[float, Wrench], ...]
+
+    @cached_property
+    def most(self) -> Most:
+        """The most in the direction that gives way first."""
+        return most_in(self.groups, self.direction)
+
+    @cached_property
+    def shares(self) -> dict[str, float]:
+        """Unit -> its share of full thrust at the end of the ray."""
+        forces: dict[str, tuple[Unit, float, float]] = {}
+        for weight, direction in self.corners:
+            for push in most_in(self.groups, direction).pushes:
+                unit = push.unit
+                _, ahead, starboard = forces.get(unit.name, (unit, 0.0, 0.0))
+                mixed = (ahead + weight * push.ahead, starboard + weight * push.starboard)
+                forces[unit.name] = (unit, *mixed)
+        return {name: unit.share_of(*both) for name, (unit, *both) in forces.items()}
 
 
-@dataclass(frozen=True)
-class _Corner:
-    """A point of the body, seen along the ray: two coordinates across it, and one along it."""
-
-    u: float
-    v: float
-    along: float
-    most: Most | None
+# A point of the body, seen along the ray: two coordinates across it, one along it, and the
+# direction in which it is the furthest; None for a stand-in.
+_Corner = tuple[float, float, float, Wrench | None]
+_Triangle = tuple[_Corner, _Corner, _Corner]
 
 
 def furthest(
@@ -86,29 +103,27 @@ def furthest(
     """
     size = load[0] ** 2 + load[1] ** 2 + load[2] ** 2
     first, second = _across(load)
+    numbers = compiled(groups)
+    per_size = tuple(part / size for part in load)
 
-    def seen(point: Wrench) -> tuple[float, float, float]:
-        off = tuple(part - begun for part, begun in zip(point, start, strict=True))
-        return _dot(off, first), _dot(off, second), _dot(off, load) / size
-
-    def corner(direction: Wrench) -> _Corner:
-        most = most_in(groups, direction)
-        return _Corner(*seen(most.wrench), most)
+    def corner(slope_u: float, slope_v: float) -> _Corner:
+        """The furthest point in the direction of a plane with these slopes."""
+        direction = (
+            per_size[0] + slope_u * first[0] + slope_v * second[0],
+            per_size[1] + slope_u * first[1] + slope_v * second[1],
+            per_size[2] + slope_u * first[2] + slope_v * second[2],
+        )
+        ahead, starboard, moment = furthest_in(numbers, direction)
+        off = (ahead - start[0], starboard - start[1], moment - start[2])
+        return _dot(off, first), _dot(off, second), _dot(off, load) / size, direction
 
     far = FAR * _extent(groups, start) * max(1.0, size**-0.5)
-    corners = [
-        _Corner(far, -far, -DEEP * far, None),
-        _Corner(-far, -far, -DEEP * far, None),
-        _Corner(0.0, far, -DEEP * far, None),
-    ]
-
-    def direction_of(slope_u: float, slope_v: float) -> Wrench:
-        return tuple(
-            along / size + slope_u * one + slope_v * other
-            for along, one, other in zip(load, first, second, strict=True)
-        )
-
-    return _refined(corners, corner, direction_of, enough)
+    triangle = (
+        (far, -far, -DEEP * far, None),
+        (-far, -far, -DEEP * far, None),
+        (0.0, far, -DEEP * far, None),
+    )
+    return _limit(groups, *_refined(triangle, corner, enough))
 
 
 def _extent(groups: Sequence[Group], start: Wrench) -> float:
@@ -122,49 +137,40 @@ def _extent(groups: Sequence[Group], start: Wrench) -> float:
 
 
 def _refined(
-    corners: list[_Corner],
-    corner: Callable[[Wrench], _Corner],
-    direction_of: Callable[[float, float], Wrench],
-    enough: float,
-) -> Limit:
-    """Return the end of the ray from a triangle that it passes through."""
+    triangle: _Triangle, corner: Callable[[float, float], _Corner], enough: float
+) -> tuple[_Triangle, Wrench]:
+    """Return the triangle through which the ray leaves, and the direction that gives way there."""
     for _ in range(MOST_STEPS):
-        slope_u, slope_v, height = _plane(corners)
-        direction = direction_of(slope_u, slope_v)
-        found = corner(direction)
-        beyond = found.along + slope_u * found.u + slope_v * found.v - height
-        scale = max(abs(height), abs(slope_u * found.u), abs(slope_v * found.v), 1e-12)
+        slope_u, slope_v, height = _plane(triangle)
+        found = corner(slope_u, slope_v)
+        u, v, along, direction = found
+        beyond = along + slope_u * u + slope_v * v - height
+        scale = max(abs(height), abs(slope_u * u), abs(slope_v * v), 1e-12)
         # With stand-ins the height is far below nothing, so that it never counts as enough.
         if beyond <= CLOSE * scale or height >= enough:
             break
-        narrowed = _narrowed(corners, found)
+        narrowed = _narrowed(triangle, found)
         # What is left between two planes is finer than the numbers are.
         if narrowed is None:
             break
-        corners = narrowed
-    weights = _weights(corners)
+        triangle = narrowed
+    return triangle, direction
+
+
+def _limit(groups: Sequence[Group], triangle: _Triangle, direction: Wrench) -> Limit:
+    """Return the end of the ray."""
+    weights = _weights(triangle)
     # Any weight on a stand-in means that the ray misses what can be given.
-    missed = (weight for weight, each in zip(weights, corners, strict=True) if each.most is None)
-    if any(weight > 1e-9 for weight in missed):
-        return Limit(-1.0, found.most, direction, {})
-    reach = sum(
-        weight * each.along
-        for weight, each in zip(weights, corners, strict=True)
-        if each.most is not None
-    )
-    return Limit(reach, found.most, direction, _mixed(weights, corners))
-
-
-def _mixed(weights: Sequence[float], corners: Sequence[_Corner]) -> dict[str, float]:
-    """Return the share of full thrust of each unit where points are mixed by these weights."""
-    forces: dict[str, tuple[Unit, float, float]] = {}
-    for weight, each in zip(weights, corners, strict=True):
-        for push in each.most.pushes if each.most is not None else ():
-            unit = push.unit
-            _, ahead, starboard = forces.get(unit.name, (unit, 0.0, 0.0))
-            mixed = (ahead + weight * push.ahead, starboard + weight * push.starboard)
-            forces[unit.name] = (unit, *mixed)
-    return {name: unit.share_of(*both) for name, (unit, *both) in forces.items()}
+    if any(weight > 1e-9 for weight, (*_, at) in zip(weights, triangle, strict=True) if at is None):
+        return Limit(-1.0, direction, tuple(groups), ())
+    real = [
+        (weight, along, at)
+        for weight, (_, _, along, at) in zip(weights, triangle, strict=True)
+        if at is not None
+    ]
+    reach = sum(weight * along for weight, along, _ in real)
+    corners = tuple((weight, at) for weight, _, at in real)
+    return Limit(reach, direction, tuple(groups), corners)
 
 
 def _across(load: Wrench) -> tuple[Wrench, Wrench]:
@@ -189,35 +195,49 @@ def _dot(a: Wrench, b: Wrench) -> float:
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
 
-def _plane(corners: Sequence[_Corner]) -> tuple[float, float, float]:
+def _plane(triangle: _Triangle) -> tuple[float, float, float]:
     """Return slopes and height of the plane: along + slope_u × u + slope_v × v = height."""
-    a, b, c = corners
-    u1, v1, w1 = b.u - a.u, b.v - a.v, b.along - a.along
-    u2, v2, w2 = c.u - a.u, c.v - a.v, c.along - a.along
+    (u, v, along, _), (u1, v1, w1, _), (u2, v2, w2, _) = triangle
+    u1, v1, w1 = u1 - u, v1 - v, w1 - along
+    u2, v2, w2 = u2 - u, v2 - v, w2 - along
     area = u1 * v2 - u2 * v1
     slope_u = -(w1 * v2 - w2 * v1) / area
     slope_v = -(u1 * w2 - u2 * w1) / area
-    return slope_u, slope_v, a.along + slope_u * a.u + slope_v * a.v
+    return slope_u, slope_v, along + slope_u * u + slope_v * v
 
 
-def _weights(corners: Sequence[_Corner]) -> tuple[float, float, float] | None:
+def _weights(triangle: _Triangle) -> tuple[float, float, float] | None:
     """Return the weights of the corners at the ray; None for a triangle without area."""
-    a, b, c = corners
-    parts = (b.u * c.v - c.u * b.v, c.u * a.v - a.u * c.v, a.u * b.v - b.u * a.v)
-    total = sum(parts)
-    size = max(abs(each.u) + abs(each.v) for each in corners)
-    if abs(total) <= FLAT * size**2:
+    (u0, v0, *_), (u1, v1, *_), (u2, v2, *_) = triangle
+    parts = (u1 * v2 - u2 * v1, u2 * v0 - u0 * v2, u0 * v1 - u1 * v0)
+    total = parts[0] + parts[1] + parts[2]
+    size = max(abs(u0) + abs(v0), abs(u1) + abs(v1), abs(u2) + abs(v2))
+    if abs(total) <= FLAT * size * size:
         return None
-    return tuple(part / total for part in parts)
+    return parts[0] / total, parts[1] / total, parts[2] / total
 
 
-def _narrowed(corners: list[_Corner], found: _Corner) -> list[_Corner] | None:
+def _narrowed(triangle: _Triangle, found: _Corner) -> _Triangle | None:
     """Return the triangle with a new corner through which the ray passes; None without any."""
+    first, second, third = triangle
+    (u0, v0, *_), (u1, v1, *_), (u2, v2, *_), (u, v, *_) = (*triangle, found)
+    sizes = abs(u0) + abs(v0), abs(u1) + abs(v1), abs(u2) + abs(v2)
+    # Twice the areas between the ray and each side, old sides and those to the new corner.
+    opposite = u1 * v2 - u2 * v1, u2 * v0 - u0 * v2, u0 * v1 - u1 * v0
+    of_first, of_second, of_third = u * v0 - u0 * v, u * v1 - u1 * v, u * v2 - u2 * v
+    tried = (
+        ((found, second, third), opposite[0], -of_third, of_second, max(sizes[1], sizes[2])),
+        ((first, found, third), of_third, opposite[1], -of_first, max(sizes[0], sizes[2])),
+        ((first, second, found), -of_second, of_first, opposite[2], max(sizes[0], sizes[1])),
+    )
+    own = abs(u) + abs(v)
     best, least = None, -1e-9
-    for at in range(3):
-        triangle = [*corners[:at], found, *corners[at + 1 :]]
-        weights = _weights(triangle)
+    for narrower, a, b, c, size in tried:
+        total, size = a + b + c, max(size, own)
         # A triangle without area has no plane; it is never chosen.
-        if weights is not None and min(weights) > least:
-            best, least = triangle, min(weights)
+        if abs(total) <= FLAT * size * size:
+            continue
+        weight = (min(a, b, c) if total > 0 else max(a, b, c)) / total
+        if weight > least:
+            best, least = narrower, weight
     return best

@@ -24,6 +24,7 @@ from inspector.conversion.power.holding.polar import (
     headings,
     held_from,
     supplies_at,
+    worst_of,
 )
 from inspector.conversion.power.holding.station_keeping import FASTEST
 from inspector.conversion.power.plant import Plant
@@ -92,7 +93,7 @@ class Outcome:
     @property
     def worst_heading(self) -> int | None:
         """Where the wind comes from of which least is withstood [degrees from ahead]."""
-        return min(self.polar, key=lambda held: held.wind).heading if self.polar else None
+        return worst_of(self.polar).heading if self.polar else None
 
 
 def outcome(
@@ -139,7 +140,7 @@ def outcome(
     likely = cases[1]
     units = [unit for group in likely.groups() for unit in group.units]
     polar, wind, ahead, least = _held(cases, {} if known is None else known)
-    worst = min(polar, key=lambda held: held.wind, default=None)
+    worst = worst_of(polar) if polar else None
     return Outcome(
         " and ".join(removed),
         remaining.lost,

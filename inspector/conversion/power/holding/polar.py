@@ -12,7 +12,8 @@ from inspector.conversion.power.holding.attainable_thrust import (
     Group,
     Unit,
     Wrench,
-    most_in,
+    compiled,
+    furthest_in,
     rudder_choices,
 )
 from inspector.conversion.power.holding.failure_case import FailureCase, Scenario, Supply
@@ -48,6 +49,26 @@ class Held:
     heading: int
     wind: float
     shortfall: str
+
+
+def worst_of(polar: Sequence[Held]) -> Held:
+    """Return the side from which least wind is withstood; of equal ones the first from ahead.
+
+    Parameters
+    ----------
+    polar : sequence of Held
+        One at least.
+
+    Returns
+    -------
+    Held
+
+    References
+    ----------
+    Model of our own.
+    """
+    # Port and starboard are often alike but for rounding, which must not choose between them.
+    return min(polar, key=lambda held: (round(held.wind, 6), held.heading))
 
 
 def headings(scenario: Scenario) -> tuple[int, ...]:
@@ -115,8 +136,8 @@ def _may_be_better(groups: Sequence[Group], best: Limit, still: Wrench, growing:
     weight = _dot(best.direction, growing)
     if best.reach < 0 or weight <= 0:
         return True
-    most = most_in(groups, best.direction)
-    return (most.gain - _dot(best.direction, still)) / weight > best.reach
+    most = _dot(best.direction, furthest_in(compiled(groups), best.direction))
+    return (most - _dot(best.direction, still)) / weight > best.reach
 
 
 def wrenches(scenario: Scenario, heading: int) -> tuple[Wrench, Wrench]:
@@ -163,7 +184,7 @@ def _shortfall(case: FailureCase, limit: Limit) -> str:
         return missing
     thrusts: dict[str, float] = {}
     powers: dict[str, float] = {}
-    for push in limit.most.pushes if limit.most else ():
+    for push in limit.most.pushes:
         short_of_power = push.share < 1 and push.gain > 0
         named = powers if short_of_power else thrusts
         name = f"{POWER_OF}{push.group.name}" if short_of_power else _thrust_of(push.unit, limit)

@@ -69,10 +69,8 @@ class Filling:
         return self.contents not in DRY and 0 < 100 * self.share < PRESSED_UP - 1e-6
 
     @property
-    def surface(self) -> Span | None:
-        """Its free-surface moment [t·m]; None where it is slack and its inertia is not given."""
-        if not self.is_slack:
-            return Span.exact(0.0)
+    def full_surface(self) -> Span | None:
+        """The moment of its surface where it is slack [t·m]; None without its inertia."""
         inertia = self.tank.number("free_surface")
         return None if inertia is None else self.density * inertia
 
@@ -105,6 +103,44 @@ def fillings(tanks: Sequence[Row], used: float) -> tuple[Filling, ...]:
         if holds_after(tank) in FILLED:
             found.append(Filling(tank, LEFT + (FULL - LEFT) * used))
     return tuple(found)
+
+
+def surfaces(filled: Sequence[Filling]) -> Span | None:
+    """Return the moment of the free surfaces of tanks as they are filled.
+
+    Parameters
+    ----------
+    filled : sequence of Filling
+
+    Returns
+    -------
+    Span or None
+        Moment [t·m] of the tanks that are slack; of each liquid that is used up at least of its
+        greatest tank, or pair of like ones, also where all are pressed up. None where the inertia
+        of a tank that counts is not known.
+
+    References
+    ----------
+    IS Code 2008, part B, 3.1 (from memory): of each consumable liquid one pair or one tank on the
+    centreline, those of the greatest effect.
+    """
+    counted = [filling for filling in filled if filling.is_slack]
+    for contents in USED:
+        alike = [filling for filling in filled if filling.contents == contents and filling.share]
+        if alike and not any(filling.is_slack for filling in alike):
+            counted += _greatest(alike)
+    moments = [filling.full_surface for filling in counted]
+    return None if None in moments else sum(moments, Span.exact(0.0))
+
+
+def _greatest(alike: Sequence[Filling]) -> list[Filling]:
+    """Return the tank of the greatest inertia and its like; all where one is not known."""
+    inertias = [filling.tank.number("free_surface") for filling in alike]
+    if None in inertias:
+        return list(alike)
+    greatest = max(inertias)
+    pair = [one for one, inertia in zip(alike, inertias, strict=True) if inertia == greatest]
+    return pair[:2]
 
 
 def _emptied(tanks: Sequence[Row], left: float) -> Iterator[Filling]:

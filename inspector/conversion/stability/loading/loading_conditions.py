@@ -17,20 +17,30 @@ from inspector.conversion.stability.loading.fillings import (
     LEFT,
     STANDARD,
     USED,
-    Filling,
     fillings,
+    surfaces,
 )
 from inspector.conversion.stability.loading.particulars import LOADING
 from inspector.conversion.stability.metacentric_height import ANY_HEIGHT
 from inspector.conversion.stability.weights import Weight, common_centre
 from inspector.record.typed_values import typed_number
+from inspector.values.quantity import Quantity, sentence
 
 DEPARTURE, ARRIVAL, AS_INSPECTED = "departure", "arrival", "as inspected"
 # Shares used, between which the worst is looked for.
 STEPS = tuple(step / 10 for step in range(11))
 # More make a passenger ship under SOLAS.
 MOST_PASSENGERS = 12
-PERSON_WITH_EFFECTS = Default("mass of a person with effects", 0.1, "75 kg and 25 kg.", unit="t")
+PERSON_WITH_EFFECTS = Default(
+    "mass of a person with effects",
+    0.1,
+    sentence(
+        "{person} and {effects}.",
+        person=Quantity.exact(75, "kg"),
+        effects=Quantity.exact(25, "kg"),
+    ),
+    unit="t",
+)
 NAME = "Loading conditions"
 FULL_HEIGHT = Default(
     "height of what is in a tank",
@@ -163,18 +173,18 @@ class _Builder:
     def at(self, name: str, used: float) -> Afloat:
         """Return the condition after a share of what is carried is used."""
         filled, weights = fillings(self.tanks, used), list(self._weights(used))
-        surfaces = self.surfaces(filled)
-        condition = loaded(self.vessel, weights, surfaces, self._spread(weights))
+        moment = surfaces(filled)
+        condition = loaded(self.vessel, weights, moment, self._spread(weights))
         ballast = self.chooser.choose(condition)
         weights += [filling.weight for filling in ballast]
         names = tuple(filling.tank.text("name") for filling in ballast)
-        return afloat(self.vessel, name, weights, surfaces, names)
+        return afloat(self.vessel, name, weights, moment, names)
 
     def margin(self, used: float) -> float:
         """Return by how much the condition after a share is used keeps its limit [m]."""
         filled, weights = fillings(self.tanks, used), list(self._weights(used))
-        surfaces = self.surfaces(filled)
-        condition = loaded(self.vessel, weights, surfaces, self._spread(weights))
+        moment = surfaces(filled)
+        condition = loaded(self.vessel, weights, moment, self._spread(weights))
         for filling in self.chooser.choose(condition):
             condition = condition.with_tank(filling.weight)
         return self.chooser.margin(condition)
@@ -184,11 +194,6 @@ class _Builder:
         start = self.vessel.start
         lightship, height = start.number("lightship"), start.number("lightship_vcg")
         return common_centre(lightship, height, weights, "vcg", ANY_HEIGHT.value)
-
-    def surfaces(self, filled: Sequence[Filling]) -> Span | None:
-        """Return the moment of the tanks that are slack [t·m]; None where one is not known."""
-        moments = [filling.surface for filling in filled]
-        return None if None in moments else sum(moments, Span.exact(0.0))
 
     def _weights(self, used: float) -> Iterator[Weight]:
         """Yield all that changes the lightship and all that is loaded."""
@@ -250,7 +255,7 @@ def _gaps(vessel: Vessel, builder: _Builder) -> Iterator[Gap]:
     if table is not None and not all(table.has(name) for name in ("lcb", "lcf", "mctc")):
         why = "Give LCB, LCF and MCTC by draught; draughts are those of an even keel without them."
         yield Gap("Trim of the loading conditions", why)
-    if builder.surfaces(fillings(builder.tanks, 0.5)) is None:
+    if surfaces(fillings(builder.tanks, 0.5)) is None:
         why = "Give the free-surface inertia of every tank for fuel, water and holding."
         yield Gap("Free surfaces of the loading conditions", why)
     if vessel.passengers and vessel.crowd is None:

@@ -42,7 +42,10 @@ const USUAL_WAIT_MS = LONGEST_WAIT_MS / 2;
 /** How long the computer's clock, edition and token are believed before they are asked again. */
 const SESSION_LIFE_MS = 60_000;
 
-/** Tells of `change`, and once of `contact` when the computer has answered for the first time. */
+/**
+ * Tells of `change`, of `rested` after each attempt, and once of `contact` when the computer has
+ * answered for the first time.
+ */
 export class Handover extends EventTarget {
   /** How many entries wait. */
   queued = 0;
@@ -88,6 +91,11 @@ export class Handover extends EventTarget {
     return this.#trouble.words;
   }
 
+  /** Whether the computer answered last, be it with a refusal. */
+  get answersUs() {
+    return this.lastContact !== null && !(this.trouble && this.#trouble.silent);
+  }
+
   get host() {
     return this.connection.host;
   }
@@ -109,7 +117,19 @@ export class Handover extends EventTarget {
     this.active = false;
     await this.count().catch(() => {});
     this.#running = false;
+    this.dispatchEvent(new Event("rested"));
     this.#timer = setTimeout(() => this.now(), this.#pause());
+  }
+
+  /** The same, and wait until an attempt that begins after this has ended. */
+  async nowToTheEnd() {
+    const ended = () =>
+      new Promise((done) => this.addEventListener("rested", done, { once: true }));
+    // What runs just now may have passed by what was recorded last.
+    if (this.#running) await ended();
+    const end = ended();
+    this.now();
+    await end;
   }
 
   async #attempt() {

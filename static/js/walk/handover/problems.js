@@ -60,8 +60,8 @@ export async function noContact(host, nearby) {
   if (!nearby || navigator.onLine === false) return noAnswer(host, 0);
   const words = (await answersPlainly(nearby))
     ? `${host} is near, but no safe connection can be made: its certificate is new, or a ` +
-      `clock is wrong; open ${nearby} on this device`
-    : `no contact with ${host}; if it is near, open ${nearby} on this device`;
+      `clock is wrong; open ${nearby}trust on this device`
+    : `no contact with ${host}; if it is near, open ${nearby}trust on this device`;
   return new Away(words, true);
 }
 
@@ -114,7 +114,11 @@ export function strangeAnswer(host, { ok, status, ours }) {
 export function troubleOf(error, host) {
   if (!(error instanceof Refusal)) return error instanceof Error ? error.message : String(error);
   const { status, message } = error;
-  if (status === 401) return "this device is not let in any more; pair it again";
+  if (status === 401) {
+    // One that trusts the laptop by now has another address, which the sentence names.
+    const goesOn = message.startsWith("This device goes on at");
+    return goesOn ? message : "this device is not let in any more; pair it again";
+  }
   if (status === 507) return `the disk of ${host} takes nothing more; free some space there`;
   if (status === 503) return `${host} is busy with other photos; this goes on by itself`;
   if (status >= 500) return `${host} has a fault of its own (${status})`;

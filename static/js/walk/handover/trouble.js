@@ -10,8 +10,9 @@ const SESSION = "GET /session";
 export class Trouble {
   /** @type {string} a sentence, or "" */
   words = "";
+  /** Whether nothing at all came back. */
+  silent = false;
   #request = "";
-  #silent = false;
 
   /**
    * @param {unknown} error
@@ -21,7 +22,7 @@ export class Trouble {
     const known = error instanceof Away || error instanceof Refusal;
     this.words = troubleOf(error, host);
     this.#request = known ? error.request : "";
-    this.#silent = known && error.silent;
+    this.silent = known && error.silent;
   }
 
   /**
@@ -32,7 +33,7 @@ export class Trouble {
    * @returns {boolean} whether a trouble ended
    */
   endedBy(request) {
-    const endsSilence = this.#silent && request !== SESSION;
+    const endsSilence = this.silent && request !== SESSION;
     if (!this.words || !(endsSilence || this.#request === request)) return false;
     this.end();
     return true;

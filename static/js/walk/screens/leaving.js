@@ -1,6 +1,7 @@
 // Before leaving: what is still open that matters, with a tap to each.
 
-import { make } from "../page/elements.js";
+import { handOverButton } from "../handover/hand_over_now.js";
+import { findIfAny, make } from "../page/elements.js";
 import { isRating } from "../page/vocabulary.js";
 import { answerOf, hasDispute, photosOn } from "../record/summary.js";
 
@@ -50,7 +51,8 @@ export class Leaving {
       ? "What is still open and matters. A tap leads to each; nothing has to be done."
       : "Nothing that matters is open: no contradiction, no critical check, no photo.";
     const leave = make("a", "leave the walk", { className: "button", href: this.#wayOut() });
-    box.replaceChildren(make("p", words, { className: "empty" }), ...shown, leave);
+    const handOver = findIfAny(box, ".hand-over") ?? handOverButton();
+    box.replaceChildren(make("p", words, { className: "empty" }), ...shown, handOver, leave);
   }
 
   #wayOut() {

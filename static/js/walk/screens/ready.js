@@ -1,20 +1,23 @@
 // Ready to go below: whether all that is needed without the computer is on this device.
 
+import { handOverButton } from "../handover/hand_over_now.js";
 import { sentenceOf } from "../page/alarm.js";
 import { findIfAny, make } from "../page/elements.js";
-import { CAUTION, NOT_READY, PROOFS, UNKNOWN } from "./ready_proofs.js";
+import { CAUTION, looksOf, NOT_READY, PROOFS, READY } from "./ready_proofs.js";
 
+/** @import { Readiness } from "../handover/tell_laptop.js" */
 /** @import { Parts, Proof } from "./ready_proofs.js" */
 
-/** @typedef {{ name: string, word: string, sentence: string }} Line */
+/** @typedef {{ name: string, word: string, sentence: string, step: string }} Line */
 
-/** The screen of what is ready. */
-export class Ready {
+/** The screen of what is ready. Tells of `looked` ({detail: Readiness}) after each look. */
+export class Ready extends EventTarget {
   where = "ready to go below";
   #looks = 0;
 
   /** @param {Parts} parts */
   constructor(parts) {
+    super();
     this.parts = parts;
   }
 
@@ -26,12 +29,40 @@ export class Ready {
     head.setAttribute("aria-live", "polite");
     // The last result stays in sight while the next is sought.
     if (!findIfAny(box, "ul")) box.replaceChildren(head);
-    const lines = await Promise.all(PROOFS.map(([name, prove]) => this.#line(name, prove)));
+    const lines = await this.look();
     if (look !== this.#looks) return; // a later look has begun
     head.textContent = verdictOf(lines);
     const list = make("ul", "", { className: "ready" });
     list.append(...lines.map(listItem));
-    box.replaceChildren(head, list, ...this.#buttons(box));
+    const kept = findIfAny(box, ".hand-over");
+    box.replaceChildren(head, list, kept ?? handOverButton(), ...this.#buttons(box));
+  }
+
+  /**
+   * Prove every line, and tell of it.
+   *
+   * @returns {Promise<Line[]>}
+   */
+  async look() {
+    const lines = await Promise.all(PROOFS.map(([name, prove]) => this.#line(name, prove)));
+    this.dispatchEvent(new CustomEvent("looked", { detail: this.#readiness(lines) }));
+    return lines;
+  }
+
+  /**
+   * @param {Line[]} lines
+   * @returns {Readiness}
+   */
+  #readiness(lines) {
+    const { python, followed } = this.parts;
+    return {
+      state: stateOf(lines),
+      lines: lines
+        .filter((line) => line.word !== READY)
+        .map(({ name, word, step }) => [name, word, step]),
+      judges: python.state === "ready",
+      round: looksOf(followed) > 0,
+    };
   }
 
   /**
@@ -41,12 +72,12 @@ export class Ready {
    */
   async #line(name, prove) {
     try {
-      const [word, sentence] = await prove(this.parts);
-      return { name, word, sentence };
+      const [word, sentence, step = ""] = await prove(this.parts);
+      return { name, word, sentence, step };
     } catch (error) {
       // A proof that fails is no proof: its reason is shown, and the line is not ready.
       const sentence = `This could not be tested: ${sentenceOf(error)}.`;
-      return { name, word: NOT_READY, sentence };
+      return { name, word: NOT_READY, sentence, step: "Look again." };
     }
   }
 
@@ -73,11 +104,21 @@ export class Ready {
  * @param {Line} line
  * @returns {HTMLLIElement}
  */
-function listItem({ name, word, sentence }) {
+function listItem({ name, word, sentence, step }) {
   const item = make("li");
   item.dataset.ready = word;
   item.append(make("b", name), make("span", word), make("small", sentence));
+  if (step) item.append(make("small", `Next: ${step}`, { className: "next-step" }));
   return item;
+}
+
+/**
+ * @param {Line[]} lines
+ * @returns {string} the worst of them
+ */
+function stateOf(lines) {
+  const words = lines.map((line) => line.word);
+  return [NOT_READY, CAUTION].find((word) => words.includes(word)) ?? READY;
 }
 
 /**
@@ -87,10 +128,9 @@ function listItem({ name, word, sentence }) {
  * @returns {string}
  */
 function verdictOf(lines) {
-  const missing = lines.filter((line) => line.word === NOT_READY).map((line) => line.name);
-  if (missing.length) return `Not ready yet: ${missing.join(", ")}.`;
-  const cautions = lines.filter((line) => line.word === CAUTION).map((line) => line.name);
-  if (cautions.length) return `Ready, with a caution: ${cautions.join(", ")}.`;
-  const isUnknown = lines.some((line) => line.word === UNKNOWN);
-  return isUnknown ? "Ready as far as it can be known here." : "Ready to go below.";
+  const state = stateOf(lines);
+  const names = lines.filter((line) => line.word === state).map((line) => line.name);
+  if (state === NOT_READY) return `Not ready yet: ${names.join(", ")}.`;
+  if (state === CAUTION) return `Ready, with a caution: ${names.join(", ")}.`;
+  return "Ready to go below.";
 }

@@ -2,12 +2,19 @@
 
 import { allPhotos } from "../record/summary.js";
 import { canBeShown } from "../photos/thumbnails.js";
-import { askToPersist, deviceSpace, isEnough, writesAndReads } from "../storage/device_space.js";
+import {
+  askToPersist,
+  deviceSpace,
+  isEnough,
+  isNearlyFull,
+  writesAndReads,
+} from "../storage/device_space.js";
 import { allEntries } from "../storage/entry_store.js";
 
 /** @import { Connection } from "../handover/connection.js" */
 /** @import { Handover } from "../handover/handover.js" */
 /** @import { Log } from "../record/log.js" */
+/** @import { FollowedRound } from "../python/followed_round.js" */
 /** @import { Python } from "../python/python.js" */
 /** @import { AppOnDevice } from "./app_on_device.js" */
 /** @import { Plan } from "./plan.js" */
@@ -20,15 +27,19 @@ import { allEntries } from "../storage/entry_store.js";
  * @property {Connection} connection
  * @property {AppOnDevice} app
  * @property {Python} python
+ * @property {FollowedRound} followed
  */
 
-/** @typedef {[word: string, sentence: string]} Proof */
+/**
+ * What a line says: its state, what was found, and the next step where it is not simply ready.
+ *
+ * @typedef {[word: string, sentence: string, step?: string]} Proof
+ */
 
 export const READY = "ready";
+/** Nothing is lost by it, but something will be missed below, or has to be minded. */
+export const CAUTION = "ready with a caution";
 export const NOT_READY = "not ready";
-/** Nothing is lost by it, but something will be missed below. */
-export const CAUTION = "with a caution";
-export const UNKNOWN = "cannot be known here";
 
 const CLOCK_TOLERANCE_S = 120;
 
@@ -39,10 +50,8 @@ const CLOCK_TOLERANCE_S = 120;
 function proveSheets({ plan }) {
   const count = plan.items.length;
   if (count) return [READY, `${count} checks on ${plan.sheets.size} sheets are in this page.`];
-  return [
-    NOT_READY,
-    "No unit is counted yet. Count what is on board under “prepare”, then load this page again.",
-  ];
+  const step = "On the laptop, count what is on board under “prepare”; then load this page again.";
+  return [NOT_READY, "No unit is counted yet.", step];
 }
 
 /**
@@ -52,11 +61,8 @@ function proveSheets({ plan }) {
 async function proveEntries({ handover, log }) {
   const { host, lastContact } = handover;
   if (!lastContact) {
-    return [
-      NOT_READY,
-      `This page has not spoken with ${host} since it was opened. Go near it, wait for ` +
-        "the strip, and look again.",
-    ];
+    const step = `Go near ${host}, tap “hand over now” below, and look again.`;
+    return [NOT_READY, `This page has not spoken with ${host} since it was opened.`, step];
   }
   const { length } = await allEntries(log.inspection);
   const time = lastContact.toLocaleTimeString([], { hour12: false });
@@ -77,9 +83,9 @@ async function provePhotos({ log }) {
   const missing = shown.filter((isShown) => !isShown).length;
   if (missing) {
     return [
-      NOT_READY,
-      `${missing} of ${digests.length} photos cannot be looked at here. The computer or ` +
-        "another device still has to hand them over; look again then.",
+      CAUTION,
+      `${missing} of ${digests.length} photos cannot be looked at here.`,
+      "The laptop or another device still has to hand them over; look again then.",
     ];
   }
   if (!digests.length) return [READY, "No photo was taken so far."];
@@ -93,9 +99,10 @@ async function provePhotos({ log }) {
 async function proveApp({ app }) {
   if (!app.possible) {
     return [
-      NOT_READY,
-      "On this address the browser cannot keep the page itself: leave it open until you " +
-        "are back. What you record is kept even so.",
+      CAUTION,
+      "The browser cannot keep the page itself at this address. What you record is kept even so.",
+      "Keep this page open: leave it open until you are back. Or take the optional step " +
+        "“works after closing too” on the first page of this walk.",
     ];
   }
   await app.check();
@@ -104,8 +111,8 @@ async function proveApp({ app }) {
   }
   return [
     NOT_READY,
-    "The page itself is not kept yet. Stay near the computer and look again; until then " +
-      "leave the page open.",
+    "The page itself is not kept yet.",
+    "Stay near the computer and look again; until then leave the page open.",
   ];
 }
 
@@ -113,24 +120,23 @@ async function proveApp({ app }) {
 async function provePersistence() {
   const answer = await askToPersist();
   const { persistent } = await deviceSpace();
+  if (persistent) return [READY, "The browser has promised not to clear what is kept."];
   if (answer === null && persistent === null) {
     return [
-      UNKNOWN,
-      "This browser does not say. Do not use a private window, and hand over before the " +
-        "browser's data are cleared.",
+      CAUTION,
+      "This browser does not say whether it keeps what is stored.",
+      "Use no private window, and hand over before the browser's data are cleared.",
     ];
   }
-  if (answer === null && !persistent) {
-    return [
-      NOT_READY,
-      "The browser asks whether it may keep what this page stores: answer yes, then look again.",
-    ];
+  if (answer === null) {
+    const step = "Answer the browser's question with yes, then look again.";
+    return [CAUTION, "The browser asks whether it may keep what this page stores.", step];
   }
-  if (persistent) return [READY, "The browser has promised not to clear what is kept."];
   return [
-    NOT_READY,
-    `The browser may clear what is kept when the device runs short of space. ${remedy()} ` +
-      "Until this line is ready: keep space free, and hand over before you close the page.",
+    CAUTION,
+    "The browser may clear what is kept when the device runs short of space.",
+    `${remedy()} Until this line is ready: keep space free, and hand over before you close ` +
+      "the page.",
   ];
 }
 
@@ -163,17 +169,15 @@ function remedy() {
 async function proveSpace() {
   const { left } = await deviceSpace();
   if (left === null) {
-    return [
-      UNKNOWN,
-      "This browser does not say how much space is left. Look in the settings of the " +
-        "device: 500 MB should be free.",
-    ];
+    const step = "Look in the settings of the device: 500 MB should be free.";
+    return [CAUTION, "This browser does not say how much space is left.", step];
   }
   const megabytes = Math.round(left / 1e6);
   if (isEnough(left)) return [READY, `${megabytes} MB are free for this page.`];
   return [
-    NOT_READY,
-    `${megabytes} MB are free, and a day of photos takes 500 MB. Free some space on this device.`,
+    isNearlyFull(left) ? NOT_READY : CAUTION,
+    `${megabytes} MB are free, and a day of photos takes 500 MB.`,
+    "Free some space on this device, then look again.",
   ];
 }
 
@@ -186,7 +190,7 @@ async function proveClock({ connection }) {
   await connection.openSession().catch(() => {});
   const { clockOffset } = connection;
   if (clockOffset === null) {
-    return [UNKNOWN, "The computer has not given its time yet. Look again when it answers."];
+    return [CAUTION, "The computer has not given its time yet.", "Look again when it answers."];
   }
   const seconds = Math.round(Math.abs(clockOffset) / 1000);
   if (seconds <= CLOCK_TOLERANCE_S) {
@@ -195,9 +199,10 @@ async function proveClock({ connection }) {
   const minutes = Math.round(seconds / 60);
   const direction = clockOffset > 0 ? "ahead of" : "behind";
   return [
-    NOT_READY,
+    CAUTION,
     `This device's clock is ${minutes} min ${direction} the computer's. No answer is ` +
-      "lost by it, but times will read wrong: set the clock.",
+      "lost by it, but times will read wrong.",
+    "Set the clock that is wrong, then look again.",
   ];
 }
 
@@ -208,9 +213,37 @@ async function proveWriting() {
   }
   return [
     NOT_READY,
-    "A test record could not be read back: this device does not keep what you write. Use " +
-      "another one.",
+    "A test record could not be read back: this device does not keep what you write.",
+    "Use an ordinary window instead of a private one, else another device.",
   ];
+}
+
+/**
+ * Whether the round of the visit is on this device, and can be composed again here.
+ *
+ * @param {Parts} parts
+ * @returns {Proof}
+ */
+function proveRound({ followed, python }) {
+  const count = looksOf(followed);
+  if (!count) {
+    return [
+      CAUTION,
+      "No round is on this device: “next” goes through every check.",
+      "On the laptop, say under “prepare” how much time there is; then load this page again.",
+    ];
+  }
+  const words = `The round is on this device: ${count} looks. ${followed.inWords()}`;
+  if (python.state !== "impossible") return [READY, words];
+  return [CAUTION, words, "Load this page again near the computer before you go below."];
+}
+
+/**
+ * @param {FollowedRound} followed
+ * @returns {number} of the round that is on this device; 0 where there is none
+ */
+export function looksOf(followed) {
+  return (followed.data?.stops ?? []).reduce((count, stop) => count + stop.looks.length, 0);
 }
 
 /**
@@ -226,13 +259,14 @@ async function proveJudging({ app, python }) {
       CAUTION,
       "Readings are kept, and wait until the computer has judged: this device cannot judge " +
         `(${why}).`,
+      "Near the computer, look again; else go on without.",
     ];
   }
   if (state !== "ready") {
     return [
       NOT_READY,
-      "Judging is being started, which takes up to a minute the first time. Stay near the " +
-        "computer; this line changes by itself.",
+      "Judging is being started, which takes up to a minute the first time.",
+      "Stay near the computer; this line changes by itself.",
     ];
   }
   if (!app.possible) {
@@ -244,7 +278,8 @@ async function proveJudging({ app, python }) {
   return [
     NOT_READY,
     "This device judges readings itself while this page is open, but what it needs for that is " +
-      "not kept yet. Stay near the computer and look again.",
+      "not kept yet.",
+    "Stay near the computer and look again.",
   ];
 }
 
@@ -258,5 +293,6 @@ export const PROOFS = [
   ["free space", proveSpace],
   ["clock", proveClock],
   ["writing and reading", proveWriting],
+  ["the round", proveRound],
   ["judging without the computer", proveJudging],
 ];

@@ -21,8 +21,8 @@ export function wireTools() {
   });
   document.addEventListener("click", ({ target }) => {
     if (!isOpen() || around(target, "#tools-switch")) return;
-    // The light is stepped through, so that the panel stays for the next step.
-    if (!around(target, "[data-light-switch]")) show(false);
+    // The light is stepped through, and a hand-over says beside its button what came of it.
+    if (!around(target, "[data-light-switch], [data-hand-over]")) show(false);
   });
   document.addEventListener("keydown", ({ key }) => {
     if (key !== "Escape" || !isOpen()) return;

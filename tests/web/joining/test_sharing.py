@@ -7,8 +7,6 @@ import re
 import pytest
 from PIL import Image
 
-from inspector.sharing.shared_inspections import OtherMode, mode_for
-
 
 def entry(device, number, **more):
     return {
@@ -329,20 +327,6 @@ def test_every_answer_says_which_version_it_is_of(tablet, laptop, new_device):
     assert all(answer.headers["X-Inspector"] for answer in answers)
 
 
-def test_the_mode_of_a_shared_inspection_is_never_switched(shared_app, shared_id):
-    """What is shared in basic keeps basic.
-
-    Asking for full is refused in a sentence that names the inspection, until sharing is ended.
-    """
-    sharing = shared_app.extensions["sharing"]
-    assert "basic" == mode_for(sharing.catalogue, None)
-    with pytest.raises(OtherMode, match=shared_id):
-        mode_for(sharing.catalogue, "full")
-    sharing.end(shared_id)
-
-    assert "full" == mode_for(sharing.catalogue, "full")
-
-
 def test_the_laptop_shares_and_ends_sharing_on_its_page(laptop, shared_id, tablet):
     """Ending the sharing of an inspection takes it from the devices, and it can be shared again."""
     laptop.post("/sharing/inspection", data={"id": shared_id, "do": "end"})
@@ -353,7 +337,10 @@ def test_the_laptop_shares_and_ends_sharing_on_its_page(laptop, shared_id, table
 
 
 def test_without_sharing_there_is_neither_code_nor_joining(client, begun):
-    """An instance that only serves this computer lets nobody join, and says how to share."""
+    """An instance that only serves this computer lets nobody join, and has the button for it."""
     assert 400 == client.post("/sharing/code").status_code
-    assert "serve --share" in client.get("/sharing").get_data(as_text=True)
+    assert 'action="/sharing/start"' in client.get("/sharing").get_data(as_text=True)
+    assert 'action="/sharing/start"' in client.get("/").get_data(as_text=True)
     assert 404 == client.post("/join", json={"code": "x", "name": "y"}).status_code
+    assert 400 == client.get("/sharing/network").status_code
+    assert 404 == client.get("/authority.crt").status_code

@@ -9,9 +9,9 @@ from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
-from inspector.cli import shared_server
-from inspector.cli.request_threads import PAGE_THREADS, PHOTO_THREADS
-from inspector.cli.shared_server import waitress_server
+from inspector.sharing.network import servers
+from inspector.sharing.network.request_threads import PAGE_THREADS, PHOTO_THREADS
+from inspector.sharing.network.servers import plain_server
 
 
 class Application:
@@ -34,7 +34,7 @@ def served():
     """Such an application, and the address where it is served."""
     application = Application()
     with socket.create_server(("127.0.0.1", 0)) as bound:
-        server = waitress_server(application, bound, largest=1024)
+        server = plain_server(application, bound, largest=1024)
         threading.Thread(target=server.run, daemon=True).start()
         yield application, f"http://127.0.0.1:{bound.getsockname()[1]}"
         application.release.set()
@@ -95,9 +95,9 @@ def test_requests_that_are_never_sent_to_their_end_stop_no_page(served):
 
 def test_a_silent_connection_is_closed_and_a_slow_one_is_not(monkeypatch):
     """Silence ends a connection; a phone that sends a little now and then goes on."""
-    monkeypatch.setattr(shared_server, "SILENT_FOR", 3)
+    monkeypatch.setattr(servers, "SILENT_FOR", 3)
     with socket.create_server(("127.0.0.1", 0)) as bound:
-        server = waitress_server(Application(), bound, largest=1024)
+        server = plain_server(Application(), bound, largest=1024)
         threading.Thread(target=server.run, daemon=True).start()
         address = f"http://127.0.0.1:{bound.getsockname()[1]}"
         with half_sent(address) as silent, half_sent(address) as slow:
