@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, KeepTogether, Paragraph
+from reportlab.platypus import Flowable, Paragraph
 
 from inspector.conversion.core.chapter import Chapter, FigureTable
 from inspector.conversion.core.drawing import Drawing, Timeline
 from inspector.conversion.core.figure import Figure, Gap
 from inspector.report import figure_text
 from inspector.report.document import heading
-from inspector.report.drawn.drawings import Drawn
+from inspector.report.drawn.drawings import Drawn, Titled
 from inspector.report.issue import Issue
 from inspector.report.tables import Cell, fitted_widths, rows_table
 from inspector.report.theme import STYLES, txt
@@ -96,15 +96,9 @@ def chapter_section(chapter: Chapter, issue: Issue) -> list[Flowable]:
 
 def _drawn(drawing: Drawing, width: float, units: str) -> list[Flowable]:
     """Return a drawing with its title above and its sentence below, on one page."""
-    return [
-        KeepTogether(
-            [
-                Paragraph(txt(drawing.title), STYLES["h3"]),
-                Drawn(drawing, width, units),
-                Paragraph(_text(drawing.described, units), STYLES["caption"]),
-            ]
-        )
-    ]
+    title = Paragraph(txt(drawing.title), STYLES["h3"])
+    caption = Paragraph(_text(drawing.described, units), STYLES["caption"])
+    return [Titled(title, Drawn(drawing, width, units), caption)]
 
 
 def joined_timelines(drawings: Sequence[Drawing]) -> list[Drawing]:
@@ -144,7 +138,7 @@ def _figures(figures: Sequence[Figure], width: float, units: str, *, whole: bool
     widths = (56 * mm, 22 * mm, 22 * mm, 22 * mm, width - 122 * mm)
     rows = [_figure(figure, units) for figure in shown]
     heads = ("figure", "low", "likely", "high", "from")
-    return rows_table(heads, rows, widths, right=(1, 2, 3), tight=True)
+    return rows_table(heads, rows, widths, right=(1, 2, 3), fine=True)
 
 
 def _figure(figure: Figure, units: str) -> list[Cell]:
@@ -164,7 +158,7 @@ def _table(table: FigureTable, width: float, units: str) -> list[Flowable]:
     note = [Paragraph(_text(table.note, units), STYLES["small"])] if table.note else []
     widths = fitted_widths(heads, rows, width)
     title = cell_text(table.title, units)
-    made = rows_table(heads, rows, widths, right=table.numeric, tight=True, title=title)
+    made = rows_table(heads, rows, widths, right=table.numeric, fine=True, title=title)
     return [made, *note]
 
 

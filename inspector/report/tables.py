@@ -160,7 +160,7 @@ def rows_table(
     widths = _widened([*body, titles], widths)
     size = _table_size([*body, titles], widths)
     usual = ("tight", "tightnumber") if tight else ("cell", "number")
-    usual = ("fine", "fine") if fine else usual
+    usual = ("fine", "finenumber") if fine else usual
     laid_out = [_laid_out(row, widths, _styles(*usual, right, row), size) for row in body]
     # A table of pairs has no heading, and must not repeat an empty one on each page.
     heads = 1 if any(head) else 0
@@ -179,7 +179,7 @@ def rows_table(
         spaceBefore=2,
         spaceAfter=4,
     )
-    table.setStyle(_lines(heads, titled, *((1.4, 1.8) if tight or fine else (3, 3.4))))
+    table.setStyle(_lines(heads, titled, *((1.0, 1.4) if tight or fine else (3, 3.4))))
     return table
 
 

@@ -59,10 +59,10 @@ class Page:
 
     width: float
     height: float
-    left: float = 16 * mm
-    right: float = 16 * mm
-    top: float = 21 * mm
-    bottom: float = 17 * mm
+    left: float = 14 * mm
+    right: float = 14 * mm
+    top: float = 19 * mm
+    bottom: float = 15 * mm
 
     @property
     def column(self) -> float:
@@ -212,6 +212,7 @@ STYLES = {
         _style("tight", 7.6, 9.4),
         _style("tightnumber", 7.6, 9.4, alignment=TA_RIGHT),
         _style("fine", 7, 8.6),
+        _style("finenumber", 7, 8.6, alignment=TA_RIGHT),
         _style("line", 7.6, 9.8, spaceBefore=2, spaceAfter=2),
         _style("point", 8.4, 10.8, spaceAfter=1.5),
         _style("column", 7.4, 9.4, textColor=SOFT),
@@ -222,7 +223,7 @@ STYLES = {
         _style("kind", 8.8, 11.6, textColor=SOFT, spaceAfter=2),
         _style("advice", 13, 16, fontName=BOLD, spaceBefore=6, spaceAfter=6),
         _style("h1", 17, 20, fontName=BOLD, spaceBefore=11, spaceAfter=3),
-        _style("h2", 10.6, 13, fontName=BOLD, spaceBefore=8, spaceAfter=2),
+        _style("h2", 10.4, 12.6, fontName=BOLD, spaceBefore=6, spaceAfter=2),
         _style("h3", 8.8, 11.4, fontName=BOLD, spaceBefore=6, spaceAfter=1),
         _style("block", 10, 12.6, fontName=BOLD, spaceBefore=8, spaceAfter=3),
         _style("verdict", 13, 15, fontName=BOLD),

@@ -51,7 +51,7 @@ SIGNING = (
 
 def own_words(photos) -> tuple[FormField, ...]:
     """What only the surveyor can say or choose for the first page of the report."""
-    names = {"": "one of the whole vessel, else the first"}
+    names = {"": "of the vessel, else the first"}
     for photo in photos:
         words = photo.caption or photo.place or "without a caption"
         names[photo.sha] = shorten(f"P-{photo.number:03d} {words}", 66, placeholder=" …")
@@ -61,7 +61,7 @@ def own_words(photos) -> tuple[FormField, ...]:
             "Your advice in one or two sentences, as printed",
             "text",
             longest=320,
-            lines=2,
+            lines=4,
         ),
         FormField("surveyors", "Surveyors, as they sign", "text", longest=120),
         FormField(

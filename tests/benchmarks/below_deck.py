@@ -1,10 +1,13 @@
-"""What our own Python costs on the device, in Chromium at phone size: how long it takes to start,
-to judge, and whether a tap waits for it at a quarter of the speed.
+"""What the walk page costs on the device, in Chromium at phone size: its weight, how long our own
+Python takes to start and to judge, when the first tap is answered, and whether a tap waits, at a
+quarter of the speed.
 """
 
+import gzip
 import json
 import statistics
 import time
+import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -63,6 +66,25 @@ TAPPING = """async (taps) => {
   return took;
 }"""
 CARD = "#cards article.check:not([data-enclosed])"
+# When the first rating of the view could be tapped, counted from the request for the page, and when
+# it was painted as pressed.
+FIRST_TAP = """() => {
+  const answered = () => {
+    const row = document.querySelector("#cards article.check:not([data-enclosed])");
+    const isReady = row && document.querySelector(".walk[data-ready]");
+    if (!isReady) return requestAnimationFrame(answered);
+    const button = row.querySelector("[data-rate=good]");
+    const ready = performance.now();
+    button.click();
+    const painted = () => {
+      if (button.getAttribute("aria-pressed") !== "true") return requestAnimationFrame(painted);
+      window.firstTap = [ready, performance.now()];
+    };
+    painted();
+  };
+  answered();
+}"""
+SPACES = ("engine-room", "ship-office")
 
 
 @contextmanager
@@ -87,9 +109,65 @@ def below_deck(folder: Path) -> None:
     app = create_app(folder / "data", TESTING=True)
     with serving(app) as port:
         address = f"http://127.0.0.1:{port}"
+        weight(address)
+        first_tap(address)
         judging(address)
         composing(address)
         tapping(address)
+
+
+def fetched(address: str) -> tuple[int, bytes]:
+    """The size of an answer as it travels [bytes], and its body."""
+    request = urllib.request.Request(address, headers={"Accept-Encoding": "gzip"})
+    with urllib.request.urlopen(request, timeout=60) as answer:
+        data = answer.read()
+        is_packed = answer.headers.get("Content-Encoding") == "gzip"
+    return len(data), gzip.decompress(data) if is_packed else data
+
+
+def weight(address: str) -> None:
+    """What travels for an inspection of every system: the page itself, its scripts and styles, and
+    the texts that it shares with Python."""
+    with phone_on(address, with_python=False) as page:
+        inspection = a_walk.begin(page, address)
+        names = page.evaluate(
+            """() => performance.getEntriesByType("resource").map((one) => one.name)
+                 .filter((name) => /\\.(js|css)$/.test(name))"""
+        )
+        texts = page.evaluate(
+            "() => JSON.parse(document.querySelector('.walk').dataset.python).checklists"
+        )
+    own, _ = fetched(f"{address}/inspection/{inspection}/walk")
+    others = sum(fetched(name)[0] for name in set(names))
+    shared, _ = fetched(address + texts)
+    print(
+        f"the walk page: {own / 1000:.0f} kB compressed; goal 120 kB. Its scripts and styles "
+        f"{others / 1000:.0f} kB, the checklists it shares with Python {shared / 1000:.0f} kB",
+        flush=True,
+    )
+
+
+def first_tap(address: str) -> None:
+    """From the request for the page of an inspection of every system to the first tap answered."""
+    for space in SPACES:
+        with phone_on(address, with_python=True) as page:
+            a_walk.begin(page, address)
+            a_walk.kept_for_good(page)
+            page.evaluate("(space) => { location.hash = `space/${space}`; }", space)
+            page.add_init_script(f"addEventListener('DOMContentLoaded', {FIRST_TAP})")
+            slow = page.context.new_cdp_session(page)
+            slow.send("Emulation.setCPUThrottlingRate", {"rate": QUARTER})
+            took = []
+            for _ in range(5):
+                page.reload()
+                page.wait_for_function("() => window.firstTap")
+                took.append(page.evaluate("() => window.firstTap"))
+        ready, painted = (statistics.median(one) for one in zip(*took, strict=True))
+        print(
+            f"the first tap in {space} at a quarter of the speed: possible after {ready:.0f} ms, "
+            f"answered after {painted:.0f} ms from the request for the page; goal 1500 ms",
+            flush=True,
+        )
 
 
 def judging(address: str) -> None:

@@ -7,8 +7,11 @@ import time
 
 import pytest
 
+from inspector.sharing.addresses import own_addresses
 from tests import a_browser, a_walk
+from tests.a_sharing_laptop import SharingLaptop
 from tests.ten_readings import ten_readings
+from tests.web.joining.test_shared_server import at_laptop, new_code
 
 # The driver library warns of its own inner calls.
 pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning:selenium.*")
@@ -101,7 +104,8 @@ def test_the_walk_opens_records_and_hands_over_after_the_computer_was_killed(
     )
     rate(browser, 5, "fair")
     pictures = a_walk.pictures(tmp_path, 1)
-    browser.execute_script(f"{CARD}.querySelector('[data-act=photo]').click()", 0)
+    for act in ("unfold", "photo"):
+        browser.execute_script(f"{CARD}.querySelector('[data-act={act}]').click()", 0)
     browser.find_element(
         "css selector", "#cards article:not([data-enclosed]) input[data-photo=choose]"
     ).send_keys(*pictures.values())
@@ -126,6 +130,7 @@ return line.dataset.ready === 'ready' ? line.textContent : '';"""
 FILL = """const [check, fields] = arguments;
 const card = document.querySelector(`#cards article[data-check='${check}']`);
 if (!card) return false;
+if (card.querySelector('.body').hidden) card.querySelector('[data-act=unfold]').click();
 for (const [name, value] of Object.entries(fields)) {
   const field = card.querySelector(`[data-reading='${name}']`);
   field.value = value;
@@ -173,3 +178,54 @@ def test_ten_readings_are_judged_after_the_computer_was_killed(browser, computer
     state, why, milliseconds = browser.execute_async_script(START)
     print(f"{browser.name}: Python up in {milliseconds / 1000:.1f} s")
     assert ("ready", "") == (state, why)
+
+
+@pytest.fixture
+def sharing_laptop(tmp_path):
+    """The real program that shares one inspection at an address that browsers take for one of a
+    network."""
+    found = [each.address for each in own_addresses()]
+    if not found:
+        pytest.skip("this machine is on no network")
+    one = SharingLaptop(tmp_path / "data", found[0])
+    one.begin("Grey Heron")
+    one.start("--share")
+    yield one
+    one.kill()
+
+
+def test_a_phone_joins_over_plain_http_and_is_listed(browser, sharing_laptop):
+    """By the code in the address, with the name that is proposed: the only inspection opens at
+    once, says that it must stay open, hands over, and the laptop lists the phone."""
+    code = new_code(sharing_laptop.port).replace("-", "")
+    browser.get(f"{sharing_laptop.plain}/join#{code}&1")
+    until(browser, "return document.querySelector('#join [name=name]')?.value.endsWith(' 1')")
+    until(browser, "return document.querySelector('#join [name=code]').value.length === 12")
+    browser.find_element("css selector", "#join button").click()
+    until(browser, "return document.querySelector('.walk')?.dataset.ready === 'yes'")
+    browser.find_element("css selector", "#who-name").send_keys("QX")
+    browser.find_element("css selector", "#who-keep").click()
+    assert "Grey Heron" == browser.execute_script(
+        "return document.getElementById('here').textContent"
+    )
+    assert browser.execute_script("return !document.getElementById('basic').hidden")
+    sheet = browser.execute_script(
+        "return document.querySelector('[data-sheet^=\"hull/\"]').dataset.sheet"
+    )
+    go(browser, f"sheet/{sheet}")
+    rate(browser, 0, "good")
+    go(browser, "ready")
+    until(
+        browser,
+        "const button = document.querySelector('#ready [data-hand-over]'); button?.click(); return Boolean(button)",
+    )
+    until(
+        browser,
+        "return document.querySelector('#ready .hand-over p')?.textContent.includes('All of it is on ')",
+    )
+    end = time.monotonic() + PATIENCE
+    page = ""
+    while time.monotonic() < end and "All of it is on this laptop" not in page:
+        page = at_laptop(sharing_laptop.port, "GET", "/sharing")[1].decode()
+        time.sleep(0.2)
+    assert "All of it is on this laptop" in page

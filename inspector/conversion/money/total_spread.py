@@ -7,7 +7,7 @@ counts on each side of the middle, so that one bar holds both.
 
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 from functools import lru_cache
 from statistics import NormalDist
 
@@ -117,6 +117,8 @@ def all_of_it(
     ----------
     Model of our own: the copula of ``cost_spread``; the class by AACE 18R-97 (*from memory*).
     """
+    # The order in which lines were typed must not choose which of the draws a line gets.
+    work, shares, others = (tuple(sorted(lines, key=astuple)) for lines in (work, shares, others))
     drawn = drawn_together((work, shares, others), terms.correlation)
     lines = spread_of(work, drawn) if work else None
     of_work = drawn.sums[0] if lines is None else list(_widened(lines, drawn, terms.estimate_class))

@@ -95,7 +95,11 @@ def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> 
         *_picture_and_advice(assessment, issue),
         Spacer(1, 7),
         _two_columns(
-            [*_to_settle(assessment, decision), *_safety(decision), *_cost(decision, _half(issue))],
+            [
+                *_to_settle(assessment, decision, issue.units),
+                *_safety(decision),
+                *_cost(decision, _half(issue)),
+            ],
             _systems(assessment, issue),
             issue,
         ),
@@ -207,13 +211,17 @@ def _list(items: Sequence[Sequence[Run]], style: str = "point") -> list[Flowable
     return [table]
 
 
-def settled_first(assessment: Assessment, decision: Decision) -> tuple[list[list[Run]], int]:
+def settled_first(
+    assessment: Assessment, decision: Decision, units: str = "si"
+) -> tuple[list[list[Run]], int]:
     """Return what is to be settled before money moves, and how much more there is.
 
     Parameters
     ----------
     assessment : Assessment
     decision : Decision
+    units : str
+        "si" or "us": the reader's units.
 
     Returns
     -------
@@ -228,7 +236,7 @@ def settled_first(assessment: Assessment, decision: Decision) -> tuple[list[list
         if _urgency(finding) < 2
     ]
     asked = [
-        _lacking_runs(requirement, key)
+        _lacking_runs(requirement, key, units)
         for requirement, key in decision.requirements
         # Where the span holds both, what is likely decides whether it is to be settled.
         if requirement.short_by is not None
@@ -260,8 +268,9 @@ def _finding_runs(finding: Finding, numbers: dict[str, int]) -> list[Run]:
     return [*runs, *((photo_number(one), f"{TO}photo-{one}") for one in shown[:1])]
 
 
-def _lacking_runs(asked: Requirement, key: str) -> list[Run]:
-    return [(f"{asked.label}: {_offered(asked)}, asked {_asked(asked)}.", ""), (key, PAGE)]
+def _lacking_runs(asked: Requirement, key: str, units: str) -> list[Run]:
+    words = f"{asked.label}: {_offered(asked, units)}, asked {_asked(asked, units)}."
+    return [(words, ""), (key, PAGE)]
 
 
 def _asked(asked: Requirement, units: str = "si") -> str:
@@ -286,8 +295,8 @@ def _figure(value: float, unit: str, units: str, *, with_unit: bool = True) -> s
     return figure(rounded, unit, units, with_unit=with_unit)
 
 
-def _to_settle(assessment: Assessment, decision: Decision) -> list[Flowable]:
-    first, more = settled_first(assessment, decision)
+def _to_settle(assessment: Assessment, decision: Decision, units: str) -> list[Flowable]:
+    first, more = settled_first(assessment, decision, units)
     body: list[Flowable] = [_titled("Settle before money moves")]
     if not first:
         return [*body, _text([("Nothing of that urgency was found.", "")], "point")]

@@ -17,6 +17,8 @@ _INKS = {
     "dashed": SOFT,
 }
 _SIZES = {"label": 8.4, "small": 7.4, "accent": 7.4}
+# Laid out for a wider column and made smaller: as usual, and at least where it then fits the page.
+_SCALE, _LEAST = 0.86, 0.75
 
 
 class Drawn(Flowable):
@@ -24,12 +26,26 @@ class Drawn(Flowable):
 
     def __init__(self, drawing: Drawing, width: float, units: str = "si"):
         super().__init__()
-        self.picture = draw(drawing, width, units)
-        self.width, self.height = width, self.picture.height + 4
+        self.picture = draw(drawing, width / _SCALE, units)
+        self.width, self.scale = width, _SCALE
+        self.height = (self.picture.height + 4) * _SCALE
         self.spaceBefore = self.spaceAfter = 4
+
+    def fit(self, room: float) -> None:
+        """Take the size at which it fits a room, or its usual one where none does.
+
+        Parameters
+        ----------
+        room : float
+            How much height there is, points.
+        """
+        high = self.picture.height + 4
+        self.scale = _SCALE if room < high * _LEAST else min(_SCALE, room / high)
+        self.height = high * self.scale
 
     def draw(self) -> None:
         """Draw every mark; the page's origin is at the bottom."""
+        self.canv.scale(self.scale, self.scale)
         for mark in self.picture.marks:
             ink = _INKS[mark.tone]
             self.canv.setStrokeColor(ink)
@@ -73,3 +89,45 @@ class Drawn(Flowable):
             "end": self.canv.drawRightString,
         }[mark.anchor]
         put(x, self._up(y), plain(mark.text, 60))
+
+
+class Titled(Flowable):
+    """A drawing with its title above and its sentence below, which never leave it.
+
+    Parameters
+    ----------
+    title : Flowable
+    drawn : Drawn
+    caption : Flowable
+    """
+
+    def __init__(self, title: Flowable, drawn: Drawn, caption: Flowable):
+        super().__init__()
+        self.title, self.drawn, self.caption = title, drawn, caption
+        self.spaceBefore, self.spaceAfter = 6, 4
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        """Return the room that it takes, smaller where it then still fits on this page.
+
+        Parameters
+        ----------
+        width, height : float
+            The room there is, points.
+
+        Returns
+        -------
+        tuple of float
+            Width and height, points.
+        """
+        words = sum(each.wrap(width, height)[1] for each in (self.title, self.caption))
+        self.drawn.fit(height - words - 6)
+        self.width, self.height = width, words + self.drawn.height + 6
+        return self.width, self.height
+
+    def draw(self) -> None:
+        """Draw the three below each other."""
+        below = self.height
+        for each, gap in ((self.title, 3), (self.drawn, 3), (self.caption, 0)):
+            below -= each.height
+            each.drawOn(self.canv, 0, below)
+            below -= gap

@@ -12,6 +12,7 @@ from inspector.report.reading_text import conversion_note, typed_value
 from inspector.report.tables import pairs_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.verdict_text import NEED_WORDS
+from inspector.values.formatting import grouped
 
 # Key in the record, label, and the unit that it was typed in.
 VESSEL = (
@@ -36,6 +37,7 @@ BRIEF = (
     ("speed", "speed", "kn"),
     ("range", "range", "nmi"),
     ("endurance", "endurance", "days"),
+    ("station", "of these, days on station", "days"),
     ("persons", "persons", ""),
     ("horizon", "horizon", "years"),
     ("budget", "budget for vessel and work", ""),
@@ -85,11 +87,17 @@ def _need(part: SystemPart) -> tuple[str, str]:
     return part.system.name, NEED_WORDS[need]
 
 
+def _as_printed(key: str, values: Mapping[str, str]) -> str:
+    """What was typed; a budget in groups of digits, as every other sum."""
+    text = plain(values.get(key, ""))
+    return grouped(float(text)) if key == "budget" and text.isdigit() else text
+
+
 def _particulars(
     values: Mapping[str, str], names: tuple[tuple[str, str, str], ...], issue: Issue
 ) -> list[Flowable]:
     """A table of what is known of these names, and from which units it was converted."""
-    typed = [(label, plain(values.get(key, "")), unit) for key, label, unit in names]
+    typed = [(label, _as_printed(key, values), unit) for key, label, unit in names]
     known = [(label, typed_value(text, unit, issue.units)) for label, text, unit in typed if text]
     if not known:
         return [Paragraph("Nothing was recorded.", STYLES["body"])]

@@ -98,7 +98,8 @@ def photo_pages(photos: Sequence[Photo], issue: Issue, key: str) -> list[Flowabl
     """
     if not photos:
         return []
-    body: list[Flowable] = [heading("Photos", f"{key}-photos", 1)]
+    # Never without its first row.
+    body: list[Flowable] = [heading("Photos", f"{key}-photos", 1, room=_HEIGHT + 14 * mm)]
     for first in range(0, len(photos), _ABREAST):
         body.append(photo_row(photos[first : first + _ABREAST], issue, _ABREAST, _HEIGHT))
     return body

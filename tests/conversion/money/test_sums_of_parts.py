@@ -67,6 +67,16 @@ def test_work_is_never_narrower_than_lines_or_class(rows, number):
     assert found.work.p90 >= found.lines.p90 - 1e-6
 
 
+@given(st.lists(rising, min_size=2, max_size=4), st.randoms())
+def test_the_order_of_the_lines_decides_nothing(rows, luck):
+    """Typed in another order, or found in another: the same sums to the last digit."""
+    lines = [CostLine(str(at), *map(float, row)) for at, row in enumerate(rows)]
+    mixed = luck.sample(lines, len(lines))
+    terms = Terms(0.3, 5, asking=100.0)
+
+    assert all_of_it(tuple(lines), (), (), terms) == all_of_it(tuple(mixed), (), (), terms)
+
+
 def test_shares_others_and_rise_join_by_hand():
     """Fixed costs of class 1 at their middle: 50 + 1.1 × (100 × 1.2 + 30) = 215."""
     fixed = (CostLine("work", 100, 100, 100),)
