@@ -13,7 +13,7 @@ from inspector.conversion.range.economical_speed import (
     fuel_margin,
     range_beside_station,
 )
-from inspector.conversion.range.fuel_on_board import tank_gaps, usable_fuel
+from inspector.conversion.range.fuel.fuel_on_board import tank_gaps, usable_fuel
 from inspector.conversion.range.particulars import Inputs
 from inspector.conversion.range.passages import Passage, passage
 from inspector.conversion.range.sea_power import Ship
