@@ -48,6 +48,45 @@ def plain_cards(page: Page):
     return page.locator("#cards article.check:not([data-enclosed])")
 
 
+def unfold(row):
+    """Tap the title of a row where it is folded; returns the row.
+
+    What is optional stands below a heading that is folded at first.
+    """
+    if not row.is_visible():
+        optional(row.page)
+    title = row.locator("[data-act=unfold]")
+    if title.get_attribute("aria-expanded") == "false":
+        title.click()
+    return row
+
+
+def optional(page: Page) -> None:
+    """Show what counts only where it is answered."""
+    heading = page.locator("[data-fold=optional][aria-expanded=false]")
+    if heading.count():
+        heading.click()
+
+
+# The subject of the first row in sight that has a reading of a kind, without an enclosed space.
+WITH_READING = """(kind) => {
+  for (const row of document.querySelectorAll("#cards article.check:not([data-enclosed])")) {
+    if (!row.checkVisibility() || !row.dataset.subject) continue;
+    const [, system] = row.dataset.subject.split("/");
+    const { content } = document.querySelector(`template[data-system="${system}"]`);
+    const source = content.querySelector(`[data-check="${row.dataset.check}"]`);
+    if (source.querySelector(kind)) return row.dataset.subject;
+  }
+  return null;
+}"""
+
+
+def row_with(page: Page, reading: str):
+    """The first row with a reading that a selector names, unfolded; None where there is none."""
+    subject = page.evaluate(WITH_READING, reading)
+    return unfold(page.locator(f"#cards article[data-subject='{subject}']")) if subject else None
+
+
 def kept_for_good(page: Page) -> None:
     """Wait until the service worker keeps the page and all its assets, as the ready screen
     proves it."""
@@ -69,9 +108,9 @@ def judges_here(page: Page) -> None:
 
 
 def card(page: Page, system: str, check: str):
-    """The card of a check, on the first sheet of its system."""
+    """The card of a check, unfolded, on the first sheet of its system."""
     sheet(page, system)
-    return page.locator(f"#cards article[data-check='{check}']").first
+    return unfold(page.locator(f"#cards article[data-check='{check}']").first)
 
 
 def fill_readings(card, fields: dict[str, str]) -> None:

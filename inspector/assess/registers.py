@@ -322,6 +322,8 @@ def _place(on: str, library: Library, names: Mapping[tuple[str, str], str]) -> s
     kind, *path = on.split("/")
     if kind in ("vessel", "inspection"):
         return kind.capitalize()
+    if kind == "space" and path:
+        return library.spaces.get(path[0], "")
     if kind not in ("unit", "sheet") or len(path) < 2:
         return ""
     unit = names.get((path[0], path[1]), "")

@@ -221,14 +221,17 @@ async function match(path) {
  * Keep what is missing for a page.
  *
  * @param {string} path
+ * @param {string} [checklists] address of the texts of its checks; older pages carry them
  * @returns {Promise<boolean>} whether everything is here now
  */
-async function complete(path) {
+async function complete(path, checklists) {
   const cache = await caches.open(CACHE);
   await Promise.all(assetPaths.map((asset) => keepAsset(cache, asset).catch(() => {})));
+  if (checklists) await keepPart(cache, checklists).catch(() => {});
   if (WALK.test(path)) await keepPage(cache, path).catch(() => {});
   const assets = await Promise.all(assetPaths.map((asset) => cache.match(asset)));
-  return assets.every(Boolean) && Boolean(await match(path));
+  const hasTexts = !checklists || Boolean(await match(checklists));
+  return assets.every(Boolean) && hasTexts && Boolean(await match(path));
 }
 
 /**
@@ -322,7 +325,7 @@ async function pageOfWhatIsKept() {
 
 /** @param {ExtendableMessageEvent} event */
 async function answerWhetherComplete(event) {
-  const isComplete = await complete(event.data.keep).catch(() => false);
+  const isComplete = await complete(event.data.keep, event.data.checklists).catch(() => false);
   event.ports[0]?.postMessage({ answer: isComplete, complete: isComplete });
 }
 

@@ -1,15 +1,23 @@
-"""What our own Python costs on the device, in Chromium at phone size: how long it takes to start,
-to judge, and whether a tap waits for it at a quarter of the speed.
+"""What the walk page costs on the device, in Chromium at phone size: its weight, how long our own
+Python takes to start and to judge, when the first tap is answered, and whether a tap waits, at a
+quarter of the speed.
 """
 
+import gzip
+import json
 import statistics
+import time
+import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from inspector import create_app
+from inspector.in_browser import door
 from tests import a_browser, a_walk
 from tests.a_server import serving
+from tests.assess.round.vessels import entries_before_the_visit, shipped_library
+from tests.benchmarks.slowed import slowed
 from tests.criteria.golden_readings import entry
 from tests.ten_readings import ten_readings
 
@@ -58,6 +66,25 @@ TAPPING = """async (taps) => {
   return took;
 }"""
 CARD = "#cards article.check:not([data-enclosed])"
+# When the first rating of the view could be tapped, counted from the request for the page, and when
+# it was painted as pressed.
+FIRST_TAP = """() => {
+  const answered = () => {
+    const row = document.querySelector("#cards article.check:not([data-enclosed])");
+    const isReady = row && document.querySelector(".walk[data-ready]");
+    if (!isReady) return requestAnimationFrame(answered);
+    const button = row.querySelector("[data-rate=good]");
+    const ready = performance.now();
+    button.click();
+    const painted = () => {
+      if (button.getAttribute("aria-pressed") !== "true") return requestAnimationFrame(painted);
+      window.firstTap = [ready, performance.now()];
+    };
+    painted();
+  };
+  answered();
+}"""
+SPACES = ("engine-room", "ship-office")
 
 
 @contextmanager
@@ -82,8 +109,65 @@ def below_deck(folder: Path) -> None:
     app = create_app(folder / "data", TESTING=True)
     with serving(app) as port:
         address = f"http://127.0.0.1:{port}"
+        weight(address)
+        first_tap(address)
         judging(address)
+        composing(address)
         tapping(address)
+
+
+def fetched(address: str) -> tuple[int, bytes]:
+    """The size of an answer as it travels [bytes], and its body."""
+    request = urllib.request.Request(address, headers={"Accept-Encoding": "gzip"})
+    with urllib.request.urlopen(request, timeout=60) as answer:
+        data = answer.read()
+        is_packed = answer.headers.get("Content-Encoding") == "gzip"
+    return len(data), gzip.decompress(data) if is_packed else data
+
+
+def weight(address: str) -> None:
+    """What travels for an inspection of every system: the page itself, its scripts and styles, and
+    the texts that it shares with Python."""
+    with phone_on(address, with_python=False) as page:
+        inspection = a_walk.begin(page, address)
+        names = page.evaluate(
+            """() => performance.getEntriesByType("resource").map((one) => one.name)
+                 .filter((name) => /\\.(js|css)$/.test(name))"""
+        )
+        texts = page.evaluate(
+            "() => JSON.parse(document.querySelector('.walk').dataset.python).checklists"
+        )
+    own, _ = fetched(f"{address}/inspection/{inspection}/walk")
+    others = sum(fetched(name)[0] for name in set(names))
+    shared, _ = fetched(address + texts)
+    print(
+        f"the walk page: {own / 1000:.0f} kB compressed; goal 120 kB. Its scripts and styles "
+        f"{others / 1000:.0f} kB, the checklists it shares with Python {shared / 1000:.0f} kB",
+        flush=True,
+    )
+
+
+def first_tap(address: str) -> None:
+    """From the request for the page of an inspection of every system to the first tap answered."""
+    for space in SPACES:
+        with phone_on(address, with_python=True) as page:
+            a_walk.begin(page, address)
+            a_walk.kept_for_good(page)
+            page.evaluate("(space) => { location.hash = `space/${space}`; }", space)
+            page.add_init_script(f"addEventListener('DOMContentLoaded', {FIRST_TAP})")
+            slow = page.context.new_cdp_session(page)
+            slow.send("Emulation.setCPUThrottlingRate", {"rate": QUARTER})
+            took = []
+            for _ in range(5):
+                page.reload()
+                page.wait_for_function("() => window.firstTap")
+                took.append(page.evaluate("() => window.firstTap"))
+        ready, painted = (statistics.median(one) for one in zip(*took, strict=True))
+        print(
+            f"the first tap in {space} at a quarter of the speed: possible after {ready:.0f} ms, "
+            f"answered after {painted:.0f} ms from the request for the page; goal 1500 ms",
+            flush=True,
+        )
 
 
 def judging(address: str) -> None:
@@ -100,6 +184,60 @@ def judging(address: str) -> None:
         f"a judgement on the device: {median:.1f} ms, 95th percentile {last:.1f} ms; goal 50 ms",
         flush=True,
     )
+
+
+COMPOSE = """async ([main, questions]) => {
+  if (!window.second) {
+    const { Python } = await import(main.replace("main.js", "python/python.js"));
+    window.second = new Python(JSON.parse(document.querySelector(".walk").dataset.python));
+    second.start();
+    await new Promise((resolve) => second.addEventListener("change", resolve));
+    if (second.state !== "ready") throw new Error(second.why);
+  }
+  let took = 0;
+  for (const [question, given] of questions) {
+    const begun = performance.now();
+    await second.ask(question, given);
+    took = performance.now() - begun;
+  }
+  return took;
+}"""
+
+
+def composing(address: str) -> None:
+    """The round of a whole vessel, assessed and composed: here, on the device, at a quarter."""
+    library = shipped_library()
+    entries = entries_before_the_visit(library, date="2026-05-02", off="13:00", people="2")
+    asked = {"now": "2026-05-02T09:00:00+02:00", "here": None, "before": None, "person": 0}
+    questions = [
+        ("open", json.loads(library.tables_json)),
+        ("add", entries),
+        ("follow", {**asked, "anew": True}),
+    ]
+    with phone_on(address, with_python=True) as page:
+        a_walk.begin(page, address)
+        a_walk.judges_here(page)
+        main = page.locator("script[src*='main.js']").get_attribute("src")
+        page.evaluate(COMPOSE, [main, questions])
+        here = statistics.median(_composed_here(questions) for _ in range(5))
+        device = statistics.median(page.evaluate(COMPOSE, [main, questions]) for _ in range(5))
+        with slowed(1 / QUARTER):
+            slow = statistics.median(page.evaluate(COMPOSE, [main, questions]) for _ in range(3))
+    print(
+        f"a round of a whole vessel for two: {here:.0f} ms on the computer, goal 1000 ms; on the "
+        f"device {device:.0f} ms, {device / here:.1f} x; at a quarter of the speed {slow:.0f} ms, "
+        f"{slow / here:.1f} x, goal 5000 ms",
+        flush=True,
+    )
+
+
+def _composed_here(questions: list) -> float:
+    """Milliseconds of the last question through the door on this computer."""
+    begun = 0.0
+    for question, given in questions:
+        begun = time.perf_counter()
+        door.answer(question, json.dumps(given))
+    return 1000 * (time.perf_counter() - begun)
 
 
 def readings() -> list[dict]:

@@ -27,7 +27,7 @@ def test_a_stretch_below_with_the_computer_killed_loses_nothing(phone, computer,
     inspection = a_walk.begin(phone, computer.address)
     a_walk.kept_for_good(phone)
     a_walk.sheet(phone)
-    first = a_walk.plain_cards(phone).first
+    first = a_walk.unfold(a_walk.plain_cards(phone).first)
     first.locator("[data-act=note]").click()
     first.locator("[data-note]").press_sequentially("Half a senten")
     phone.wait_for_timeout(600)  # longer than the pause after which a draft is on disk
@@ -67,7 +67,7 @@ def answer_twenty(page):
 
 
 def photograph(page, files):
-    card = a_walk.plain_cards(page).first
+    card = a_walk.unfold(a_walk.plain_cards(page).first)
     card.locator("[data-act=photo]").click()
     card.locator("input[data-photo=choose]").set_input_files(files)
     expect(card.locator("[data-photos] button")).to_have_count(len(files), timeout=30_000)
@@ -95,7 +95,7 @@ def test_two_answers_given_apart_are_shown_on_both_devices_and_one_tap_settles_t
     ):
         card = a_walk.plain_cards(page).first
         card.locator(f"[data-rate={rating}]").click()
-        card.locator("[data-act=note]").click()
+        a_walk.unfold(card).locator("[data-act=note]").click()
         card.locator("[data-note]").fill(words)
         card.locator("[data-note]").blur()
         expect(page.locator("#strip")).to_contain_text("2 to hand over")
@@ -459,7 +459,7 @@ def test_what_a_full_device_cannot_keep_is_never_shown_as_kept(phone, served):
 
     expect(phone.locator("#alarm")).to_contain_text("Not kept")
     expect(card.locator("[data-rate=poor]")).to_have_attribute("aria-pressed", "false")
-    card.locator("[data-act=note]").click()
+    a_walk.unfold(card).locator("[data-act=note]").click()
     card.locator("[data-note]").fill("Written on a full phone.")
     card.locator("[data-note]").blur()
     phone.wait_for_timeout(300)
@@ -471,7 +471,7 @@ def test_a_finding_half_written_when_the_tab_is_killed_is_there_again(phone, ser
     address, _ = served
     a_walk.begin(phone, address)
     a_walk.sheet(phone)
-    a_walk.plain_cards(phone).first.locator("[data-act=finding]").click()
+    a_walk.unfold(a_walk.plain_cards(phone).first).locator("[data-act=finding]").click()
     phone.fill("#finding-title", "Crack at the frame")
     phone.wait_for_timeout(300)
     phone.reload()

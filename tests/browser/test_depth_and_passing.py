@@ -13,7 +13,7 @@ USUAL = """async ([main, asked]) => {
   const { usualDepth } = await import(main.replace("main.js", "cards/depth.js"));
   const cards = new Map();
   for (const system of document.querySelectorAll("template[data-system]")) {
-    for (const card of system.content.querySelectorAll("article.check")) {
+    for (const card of system.content.querySelectorAll("article")) {
       cards.set(`${system.dataset.system}/${card.dataset.check}`, card);
     }
   }
@@ -61,7 +61,7 @@ def test_page_and_computer_agree_on_the_usual_depth_of_every_check(phone, served
 def card_of(phone, address, system, check):
     a_walk.begin(phone, address)
     a_walk.sheet(phone, system)
-    return phone.locator(f"#cards article[data-check='{check}']").first
+    return a_walk.unfold(phone.locator(f"#cards article[data-check='{check}']").first)
 
 
 def kept(phone, field):

@@ -29,14 +29,15 @@ def walk(page, system, number):
     third = cards.nth(2)
     third.locator("[data-act=not-seen]").click()
     third.locator(f"[data-reason='{REASONS[number % 5]}']").click()
-    fourth = cards.nth(3).locator("[data-act=not-fitted]")
+    fourth = a_walk.unfold(cards.nth(3)).locator("[data-act=not-fitted]")
     fourth.click()
     expect(fourth).to_have_attribute("aria-pressed", "true")
-    numbers = page.locator("#cards article.check:not([data-enclosed]) input[data-kind=number]")
-    if numbers.count():
-        numbers.first.fill(f"{number + 1},5")
-        numbers.first.press("Enter")
-    cards.nth(0).locator("[data-act=note]").click()
+    row = a_walk.row_with(page, "[data-row=number]")
+    if row:
+        typed = row.locator("input[data-kind=number]").first
+        typed.fill(f"{number + 1},5")
+        typed.press("Enter")
+    a_walk.unfold(cards.nth(0)).locator("[data-act=note]").click()
     cards.nth(0).locator("[data-note]").fill(f"Note on {system}.")
     cards.nth(0).locator("[data-note]").blur()
 
@@ -81,13 +82,13 @@ def from_outside(page):
     a_walk.sheet(page, "tanks")
     card = page.locator("#cards article.check[data-enclosed]").first
     expect(card.locator("[data-rate=good]")).to_be_hidden()
-    card.locator("[data-gate=entered][data-is='from outside']").click()
+    card.locator("[data-act=outside]").click()
     card.locator("[data-rate=fair]").click()
     expect(card.locator("[data-rate=fair]")).to_have_attribute("aria-pressed", "true")
 
 
 def photograph(page, folder):
-    card = a_walk.plain_cards(page).first
+    card = a_walk.unfold(a_walk.plain_cards(page).first)
     card.locator("[data-act=photo]").click()
     card.locator("input[data-photo=choose]").set_input_files(
         list(a_walk.pictures(folder, 1).values())

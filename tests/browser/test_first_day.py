@@ -14,7 +14,7 @@ def enclosed(page, address):
     """The first card that asks before an entry."""
     a_walk.begin(page, address)
     a_walk.sheet(page, "tanks")
-    return page.locator("#cards article.check[data-enclosed]").first
+    return a_walk.unfold(page.locator("#cards article.check[data-enclosed]").first)
 
 
 def filled(card):
@@ -80,12 +80,12 @@ def test_a_picture_that_is_attached_already_keeps_its_place(phone, served, tmp_p
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
     file = list(a_walk.pictures(tmp_path, 1).values())
-    first, second = a_walk.plain_cards(phone).nth(0), a_walk.plain_cards(phone).nth(1)
+    first, second = (a_walk.unfold(a_walk.plain_cards(phone).nth(number)) for number in (0, 1))
     first.locator("input[data-photo=choose]").set_input_files(file)
     expect(first.locator("[data-photos] button")).to_have_count(1)
 
     where = (
-        f"Hull structure and coatings · Shell and sea chests, {first.locator('h2').inner_text()}"
+        f"Hull structure and coatings · Shell and sea chests, {first.locator('h3').inner_text()}"
     )
     for place in (phone.locator("#snap"), second.locator("input[data-photo=choose]")):
         place.set_input_files(file)
@@ -106,7 +106,7 @@ def test_a_finding_closed_half_written_is_there_again(phone, served, way):
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
     cards, dialog = a_walk.plain_cards(phone), phone.locator("#finding-dialog")
-    cards.first.locator("[data-act=finding]").click()
+    a_walk.unfold(cards.first).locator("[data-act=finding]").click()
     phone.fill("#finding-text", "Rust behind the frame")
     phone.click("[data-finding-keep]")
     expect(dialog).to_contain_text("Say in a line what is wrong.")
@@ -116,7 +116,7 @@ def test_a_finding_closed_half_written_is_there_again(phone, served, way):
     expect(phone.locator("[data-ready=yes]")).to_be_attached()
     expect(dialog).to_be_hidden()
 
-    cards.nth(1).locator("[data-act=finding]").click()
+    a_walk.unfold(cards.nth(1)).locator("[data-act=finding]").click()
     expect(phone.locator("#finding-text")).to_have_value("")
     dialog.locator("[type=submit]").click()
     cards.first.locator("[data-act=finding]").click()
@@ -132,8 +132,8 @@ def test_a_finding_names_the_check_it_was_made_from(phone, served):
     opens it."""
     inspection = a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
-    card = a_walk.plain_cards(phone).first
-    title, subject = card.locator("h2").inner_text(), card.get_attribute("data-subject")
+    card = a_walk.unfold(a_walk.plain_cards(phone).first)
+    title, subject = card.locator("h3").inner_text(), card.get_attribute("data-subject")
     expect(card.locator("[data-found]")).to_be_hidden()
     card.locator("[data-act=finding]").click()
     expect(phone.locator("#finding-dialog [data-on]")).to_contain_text(title)
@@ -191,7 +191,7 @@ def test_long_names_never_widen_the_walk_and_everything_can_be_tapped(phone, ser
     screen, and no target under 44 px."""
     a_walk.begin(phone, served[0], LONG)
     a_walk.sheet(phone)
-    card = a_walk.plain_cards(phone).first
+    card = a_walk.unfold(a_walk.plain_cards(phone).first)
     card.locator("[data-rate=fair]").click()
     card.locator("[data-act=history]").click()
     card.locator("[data-act=finding]").click()

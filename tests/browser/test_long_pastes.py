@@ -17,7 +17,7 @@ def test_a_pasted_note_is_never_cut(phone, computer):
     """A text with the line ends of another system counts each as one character."""
     a_walk.begin(phone, computer.address)
     a_walk.sheet(phone)
-    card = a_walk.plain_cards(phone).first
+    card = a_walk.unfold(a_walk.plain_cards(phone).first)
     card.locator("[data-act=note]").click()
     note = card.locator("[data-note]")
     note.fill("Wet.")

@@ -104,7 +104,8 @@ def test_the_walk_opens_records_and_hands_over_after_the_computer_was_killed(
     )
     rate(browser, 5, "fair")
     pictures = a_walk.pictures(tmp_path, 1)
-    browser.execute_script(f"{CARD}.querySelector('[data-act=photo]').click()", 0)
+    for act in ("unfold", "photo"):
+        browser.execute_script(f"{CARD}.querySelector('[data-act={act}]').click()", 0)
     browser.find_element(
         "css selector", "#cards article:not([data-enclosed]) input[data-photo=choose]"
     ).send_keys(*pictures.values())
@@ -129,6 +130,7 @@ return line.dataset.ready === 'ready' ? line.textContent : '';"""
 FILL = """const [check, fields] = arguments;
 const card = document.querySelector(`#cards article[data-check='${check}']`);
 if (!card) return false;
+if (card.querySelector('.body').hidden) card.querySelector('[data-act=unfold]').click();
 for (const [name, value] of Object.entries(fields)) {
   const field = card.querySelector(`[data-reading='${name}']`);
   field.value = value;

@@ -96,7 +96,7 @@ def test_a_look_on_the_page_of_the_round_leads_to_its_card(phone, served):
     if phone.locator("#who").is_visible():
         called(phone, "QX")
 
-    expect(phone.locator(f"#cards [data-subject='{subject}'] h2")).to_be_in_viewport()
+    expect(phone.locator(f"#cards [data-subject='{subject}'] h3")).to_be_in_viewport()
 
 
 def test_what_shows_something_in_passing_is_not_put_away(phone, served):

@@ -24,7 +24,7 @@ def card(phone, served):
     """The first plain card of the hull's sheet."""
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
-    return a_walk.plain_cards(phone).first
+    return a_walk.unfold(a_walk.plain_cards(phone).first)
 
 
 def ratings(phone):
@@ -61,7 +61,7 @@ def test_undo_leaves_after_six_seconds_and_the_history_keeps_the_act(phone, serv
     phone.clock.install()
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
-    card = a_walk.plain_cards(phone).first
+    card = a_walk.unfold(a_walk.plain_cards(phone).first)
     undo = phone.locator("#undo button")
     expect(undo).to_be_disabled()
     card.locator("[data-rate=good]").tap()
@@ -137,7 +137,7 @@ def test_list_place_and_card_survive_a_reload(phone, served):
     expect(phone.locator("[data-listing=space]")).to_be_visible()
 
     phone.locator("[data-space=engine-room]").tap()
-    card = a_walk.plain_cards(phone).nth(25)
+    card = phone.locator("#cards article.check:not([data-enclosed], .many):visible").nth(25)
     subject = card.get_attribute("data-subject")
     card.locator("[data-rate=fair]").tap()
     phone.wait_for_timeout(400)

@@ -82,8 +82,7 @@ def card(phone, served):
     """A card with one length in millimetres, of the hull."""
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
-    row = "[data-row=number][data-options^='mm|in']"
-    return phone.locator(f"#cards article.check:not([data-enclosed]):has({row})").first
+    return a_walk.row_with(phone, "[data-row=number][data-options^='mm|in']")
 
 
 def row(card):
@@ -122,7 +121,7 @@ def test_an_unusual_number_is_asked_about_once(phone, served):
     """Kept as typed all the same; said to be right, it is not asked again, also after a reload."""
     a_walk.begin(phone, served[0])
     a_walk.sheet(phone)
-    row = phone.locator("#cards article.check:not([data-enclosed]) [data-ranges]").first
+    row = a_walk.row_with(phone, "[data-ranges]").locator("[data-ranges]").first
     high = float(row.get_attribute("data-ranges").split("|")[0].split(" ")[1])
     odd = row.locator(".odd")
     row.locator("input").fill(f"{high * 10:.0f}")
@@ -138,6 +137,8 @@ def test_an_unusual_number_is_asked_about_once(phone, served):
 
 def test_the_unit_chosen_stays_for_the_quantity_and_the_person(phone, card):
     """The next field of millimetres is in inches too; for somebody else it is not."""
+    for one in phone.locator("#cards article.check:not([data-enclosed]):visible").all():
+        a_walk.unfold(one)
     fields = phone.locator("#cards [data-row=number][data-options^='mm|in'] select")
     assert fields.count() > 1
     row(card).locator("select").select_option("in")
@@ -158,4 +159,5 @@ def test_plus_minus_is_offered_only_where_something_can_be_below_zero(phone, car
     """A thickness has none; a temperature has one."""
     expect(row(card).locator("[data-sign]")).to_be_hidden()
     a_walk.sheet(phone, "reefers")
-    expect(phone.locator("#cards [data-row][data-options^='°C'] [data-sign]").first).to_be_visible()
+    warm = a_walk.row_with(phone, "[data-row][data-options^='°C']")
+    expect(warm.locator("[data-options^='°C'] [data-sign]").first).to_be_visible()

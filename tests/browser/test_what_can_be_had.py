@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 from inspector import create_app
 from inspector.places import shipped
 from tests.a_server import serving
-from tests.a_walk import begin, handed_over, log_of
+from tests.a_walk import begin, handed_over, log_of, unfold
 
 HEAD = """
 [system]
@@ -82,7 +82,7 @@ def sheet(page, name):
 
 
 def titles(page):
-    return page.locator("#cards article.check h2").all_inner_texts()
+    return page.locator("#cards article.check h3").all_inner_texts()
 
 
 def test_what_cannot_run_is_recorded_in_one_act_and_taken_back_in_one(phone, served):
@@ -163,6 +163,7 @@ def test_what_is_optional_counts_once_it_is_answered(phone, served):
     sheet(phone, "Fin 2")
     expect(phone.locator("#count")).to_have_text("0 of 4 seen")
 
+    phone.locator("[data-fold=optional]").click()
     phone.locator("article[data-check=paint] [data-rate=good]").click()
     expect(phone.locator("#count")).to_have_text("1 of 5 seen")
 
@@ -172,10 +173,11 @@ def test_a_trial_shows_all_that_is_read_off_in_it(phone, served):
     address, _ = served
     begin(phone, address)
     sheet(phone, "Fin 1")
-    phone.locator("article[data-check=swing] .trial a").click()
+    unfold(phone.locator("article[data-check=swing]")).locator(".trial a").click()
 
     expect(phone.locator("#here")).to_have_text("Fins swung")
-    expect(phone.locator("#cards article.check")).to_have_count(4)
+    expect(phone.locator("#cards article.check")).to_have_count(2)
+    expect(phone.locator("#cards .units [data-unit]:not([data-unit=all])")).to_have_count(4)
 
 
 def test_a_check_of_another_sheet_is_a_line_with_its_answer(phone, served):

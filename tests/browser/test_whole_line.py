@@ -10,6 +10,8 @@ from PIL import Image, ImageDraw
 from playwright.sync_api import expect
 from pypdf import PdfReader
 
+from tests import a_walk
+
 WORDS = ("good", "fair", "poor", "failed")
 
 
@@ -133,13 +135,15 @@ def walk_all(page):
         page.click(".walk-nav [data-go=sheets]")
         page.locator(f"[data-sheet^='{system}/']").first.click()
         cards = page.locator("#cards article.check:not([data-enclosed])")
+        a_walk.optional(page)
         for index in range(9):
             card = cards.nth(index)
             card.locator(f"button[data-rate={WORDS[index % 4]}]").click()
-            titles.append((card.locator("h2").inner_text(), WORDS[index % 4]))
-        typed = cards.locator("input[data-kind=number]").first
+            titles.append((card.locator("h3").inner_text(), WORDS[index % 4]))
+        row = a_walk.row_with(page, "[data-row=number]")
+        typed = row.locator("input[data-kind=number]").first
         number = str(11 + len(readings))
-        unit = cards.locator("select[data-unit-of]").first
+        unit = row.locator("select[data-unit-of]").first
         if len(readings) % 2:
             # Every other gauge shows another unit than the one asked for, where it can.
             unit.select_option(index=unit.locator("option").count() - 1)
@@ -153,7 +157,7 @@ def walk_all(page):
 def photograph(page, files):
     """Attach every file to one card; the damaged one is told in words and nothing else is held
     up."""
-    card = page.locator("#cards article.check:not([data-enclosed])").first
+    card = a_walk.unfold(page.locator("#cards article.check:not([data-enclosed])").first)
     card.locator("[data-act=photo]").click()
     card.locator("input[data-photo=choose]").set_input_files(files)
     expect(page.locator("#alarm")).to_contain_text("photo", ignore_case=True, timeout=60_000)
@@ -161,7 +165,8 @@ def photograph(page, files):
 
 def find(page, title, urgency):
     """Make a finding on the first card of the sheet in sight."""
-    page.locator("#cards article.check").first.locator("[data-act=finding]").click()
+    card = a_walk.unfold(page.locator("#cards article.check").first)
+    card.locator("[data-act=finding]").click()
     page.fill("#finding-title", title)
     page.fill("#finding-text", "Seen on the walk.")
     page.check(f"input[name=urgency][value='{urgency}']")

@@ -188,11 +188,16 @@ def test_every_answer_carries_the_content_policy(client):
 
 
 def test_a_card_says_what_passing_by_tells(client, begun):
-    """The glance and what makes one stop are on the card, for whoever has no time to stay."""
+    """The glance and what makes one stop come with the checklists that the page names; its row
+    says that there is one."""
     page = client.get(f"/inspection/{begun}/walk").text
+    address = re.search(r"/shipped/checklists/[^&\"]+\.json", page).group()
+    checks = {one["id"]: one for one in client.get(address).json["propulsion.toml"]["check"]}
 
-    assert "<b>in passing</b> Photograph plate and hour meter of the engine." in page
-    assert "Stop for: meters far apart, or plate painted over." in page
+    plate = checks["engine-plate"]["glance"]
+    assert "Photograph plate and hour meter of the engine." == plate["look"]
+    assert "meters far apart, or plate painted over" == plate["bad"]
+    assert re.search(r'data-check="engine-plate"[^>]* data-glance', page)
 
 
 def test_a_work_line_keeps_what_the_yard_must_know(client, begun):

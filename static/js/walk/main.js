@@ -22,12 +22,17 @@ import { JudgingHere } from "./python/judging_here.js";
 import { Python } from "./python/python.js";
 import { Log } from "./record/log.js";
 import { OtherTabs } from "./record/other_tabs.js";
+import { CheckTexts } from "./rows/check_texts.js";
+import { RowTaps } from "./rows/row_taps.js";
+import { Rows } from "./rows/unfold.js";
 import { Advice } from "./screens/advice.js";
 import { AppOnDevice } from "./screens/app_on_device.js";
+import { Filters } from "./stop/filters.js";
 import { FindingDialog } from "./screens/finding_dialog.js";
 import { Findings } from "./screens/findings.js";
 import { PhotoDialog } from "./screens/photo_dialog.js";
 import { Place } from "./screens/place.js";
+import { followHeight } from "./screens/header.js";
 import { Plan } from "./screens/plan.js";
 import { Ready } from "./screens/ready.js";
 import { Refused } from "./screens/refused.js";
@@ -51,6 +56,8 @@ const LOOK_AT_SPACE_MS = 60_000;
 const LOOK_AT_WAITS_MS = 5_000;
 /** Python begins once nobody has touched the page for so long, so that it delays no tap. */
 const QUIET_MS = 2_000;
+/** The texts are small, and wanted by the first row that is unfolded. */
+const QUIET_TEXTS_MS = 600;
 const PYTHON_AT_THE_LATEST_MS = 30_000;
 
 const page = find(document, ".walk");
@@ -63,19 +70,24 @@ const otherTabs = new OtherTabs(log);
 const plan = new Plan();
 const judging = new JudgingHere(log, python);
 const followed = new FollowedRound(log, python, judging, () => whereNow());
-const ready = new Ready({ log, plan, handover, connection, app, python, followed });
+const texts = new CheckTexts(python.addresses.checklists);
+const ready = new Ready({ log, plan, handover, connection, app, python, followed, texts });
 const tellLaptop = new TellLaptop(handover, connection);
 const findingDialog = new FindingDialog(log, plan);
 const photoDialog = new PhotoDialog(log, plan);
-const views = new Views(log, plan, followed, byId("here").textContent ?? "", {
+const rows = new Rows(log, plan, texts, byId("cards"));
+const filters = new Filters(log, plan, texts);
+const screens = {
   ready,
   advice: new Advice({ log, plan, connection, followed, open: (subject) => views.open(subject) }),
   visit: new Visit({ log, plan, followed, judging, open: (subject) => views.open(subject) }),
   leaving: new Leaving({ log, plan, open: (subject) => views.open(subject) }),
   refused: new Refused(handover, plan, log.inspection),
   findings: new Findings(log, plan, findingDialog),
-});
-const place = new Place(log.inspection, views);
+};
+const title = byId("here").textContent ?? "";
+const views = new Views(log, plan, title, screens, { rows, filters, followed });
+const place = new Place(log.inspection, views, rows);
 /** @type {number | null} */
 let spaceLeft = null;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -194,6 +206,8 @@ function wirePage() {
   byId("save-file").addEventListener("click", saveFile);
   wireUndo(log);
   wireTools();
+  followHeight();
+  new RowTaps(log, rows);
   wireHandOverNow(handover);
   new CardAnswers(log, cards, {
     onFinding: (subject) => findingDialog.openNew(subject),
@@ -255,7 +269,10 @@ function wireHandover() {
   app.addEventListener("change", proveAgain);
   handover.addEventListener("contact", proveAgain);
   // What could not be fetched while the computer was away can be fetched now.
-  handover.addEventListener("contact", () => python.startAgain());
+  handover.addEventListener("contact", () => {
+    python.startAgain();
+    texts.read();
+  });
   python.addEventListener("change", proveAgain);
   ready.addEventListener("looked", (event) => {
     tellLaptop.learn(/** @type {CustomEvent<Readiness>} */ (event).detail);
@@ -326,6 +343,7 @@ async function start() {
   await takeUpDrafts();
   page.dataset.ready = "yes";
   app.open();
+  whenQuiet(() => texts.read(), QUIET_TEXTS_MS, PYTHON_AT_THE_LATEST_MS);
   whenQuiet(() => python.start(), QUIET_MS, PYTHON_AT_THE_LATEST_MS);
   lookAtSpace();
   setInterval(lookAtSpace, LOOK_AT_SPACE_MS);

@@ -36,7 +36,7 @@ def rate(page, number, word="fair"):
 
 
 def photograph(page, files):
-    card = a_walk.plain_cards(page).first
+    card = a_walk.unfold(a_walk.plain_cards(page).first)
     card.locator("[data-act=photo]").click()
     card.locator("input[data-photo=choose]").set_input_files(files)
     expect(page.locator("#strip")).to_contain_text("1 photo to hand over", timeout=30_000)

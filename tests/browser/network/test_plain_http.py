@@ -52,7 +52,7 @@ def test_the_page_says_that_it_must_stay_open_and_records_all_the_same(joined, t
     page.context.set_offline(True)
     a_walk.plain_cards(page).first.locator("[data-rate=fair]").click()
     pictures = a_walk.pictures(tmp_path, 1)
-    card = a_walk.plain_cards(page).first
+    card = a_walk.unfold(a_walk.plain_cards(page).first)
     card.locator("[data-act=photo]").click()
     card.locator("input[data-photo=choose]").set_input_files(list(pictures.values()))
     expect(page.locator("#strip")).to_contain_text("1 photo to hand over", timeout=30_000)

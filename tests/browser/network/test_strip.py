@@ -114,7 +114,7 @@ def test_a_long_hand_over_that_succeeds_never_looks_like_distance(walk, door, tm
     that it is being handed over, and never "no contact"."""
     door.fails("cut", "/")
     rate(walk, 1)
-    card = a_walk.plain_cards(walk).first
+    card = a_walk.unfold(a_walk.plain_cards(walk).first)
     card.locator("[data-act=photo]").click()
     pictures = list(a_walk.pictures(tmp_path, 3).values())
     card.locator("input[data-photo=choose]").set_input_files(pictures)

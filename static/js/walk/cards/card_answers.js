@@ -2,12 +2,11 @@
 
 import { alarm, sentenceOf } from "../page/alarm.js";
 import { around, find, findAll } from "../page/elements.js";
-import { notSeenBecause, vocabulary } from "../page/vocabulary.js";
 import { takePhoto } from "../photos/take_photo.js";
 import { describe } from "../record/summary.js";
 import { paintHistory } from "./answers.js";
 import { readingField, typedReading, unitField } from "./card_fields.js";
-import { depthWithRating, depthWithReading } from "./depth.js";
+import { depthWithReading } from "./depth.js";
 import { recordGate } from "./gate.js";
 import { keepUnit } from "./own_units.js";
 import { paintSpelling } from "./paint_reading.js";
@@ -21,6 +20,9 @@ import { paintPhrases, togglePhrase, withPhrase } from "./phrases.js";
  * @property {(subject: string) => void} onFinding
  * @property {(photo: TakenPhoto) => void} onPhotoTaken
  */
+
+/** What opens below a card by a button of the same name. */
+const PANELS = ["photo", "note", "history"];
 
 /** Listens once for every card inside `root`. */
 export class CardAnswers {
@@ -51,15 +53,7 @@ export class CardAnswers {
    * @param {string} words
    */
   #recordTap(subject, field, value, words) {
-    this.#recordTaps([[subject, field, value]], words);
-  }
-
-  /**
-   * @param {Change[]} changes
-   * @param {string} words
-   */
-  #recordTaps(changes, words) {
-    const act = this.log.record(changes, `recorded: ${words}`);
+    const act = this.log.record([[subject, field, value]], `recorded: ${words}`);
     act.catch(() => {}); // the log itself reports what could not be kept
   }
 
@@ -83,48 +77,18 @@ export class CardAnswers {
   /** @param {Event} event */
   #clicked(event) {
     const button = around(event.target, "button");
-    const card = around(button, "article.check");
+    const card = around(button, "[data-card]");
     if (!button || !card) return;
-    const { rate, reason, act, gate, sign, depth, phrase, write, sure } = button.dataset;
-    if (rate) this.#rate(card, rate);
-    else if (depth) this.#recordTap(subjectOf(card), "depth", depth, depth);
-    else if (reason) this.#giveReason(card, reason);
-    else if (act === "not-fitted") this.#rate(card, vocabulary.notFitted);
-    else if (act === "take-away") this.#recordTap(subjectOf(card), "rating", null, "taken away");
+    const { act = "", gate, sign, depth, phrase, write, sure } = button.dataset;
+    if (depth) this.#recordTap(subjectOf(card), "depth", depth, depth);
     else if (write) this.#write(card, button, write);
     else if (sure) this.#confirm(card, sure);
     else if (phrase) this.#addPhrase(card, phrase);
     else if (act === "keep-phrase") this.#keepPhrase(card);
     else if (act === "finding") this.events.onFinding(subjectOf(card));
-    else if (act) this.#openPanel(card, act);
+    else if (PANELS.includes(act)) this.#openPanel(card, act);
     else if (gate) this.#recordGate(card, button);
     else if (sign) this.#changeSign(card, sign);
-  }
-
-  /**
-   * A second tap on the answer shown does nothing; where there are two answers a tap settles them.
-   *
-   * @param {HTMLElement} card
-   * @param {string} value
-   */
-  #rate(card, value) {
-    const subject = subjectOf(card);
-    const { state } = this.log;
-    const isShown = state.value(subject, "rating") === value;
-    if (isShown && !state.disputed(subject, "rating")) return;
-    const changes = depthWithRating(this.log, card, value);
-    // An answer of its own is not that of the sister any more.
-    if (state.value(subject, "as_unit")) changes.push([subject, "as_unit", null]);
-    this.#recordTaps([[subject, "rating", value], ...changes], value);
-  }
-
-  /**
-   * @param {HTMLElement} card
-   * @param {string} reason
-   */
-  #giveReason(card, reason) {
-    this.#rate(card, notSeenBecause(reason));
-    showPanel(card, "not-seen", false);
   }
 
   /**
@@ -222,13 +186,13 @@ export class CardAnswers {
 
   /** @param {EventTarget | null} target */
   #typing(target) {
-    const card = around(target, "article.check");
+    const card = around(target, "[data-card]");
     if (card && around(target, "[data-note]")) paintPhrases(this.log.who, card);
   }
 
   /** @param {EventTarget | null} target */
   #changed(target) {
-    const card = around(target, "article.check");
+    const card = around(target, "[data-card]");
     if (!card || !(target instanceof HTMLElement)) return;
     const { reading, unitOf, photo, air, airUnit, airNote } = target.dataset;
     const id = reading ?? unitOf;

@@ -1,29 +1,53 @@
 // The cautions of a stop as one strip at its head: signal words with the dangers by name. It is
 // open in full until somebody of this inspection confirms that all of them were read.
 
-import { findIfAny, make } from "../page/elements.js";
+import { byId, find, findIfAny, make } from "../page/elements.js";
 
 /** @import { Log } from "../record/log.js" */
 
+/** The signal word of what hurts no person. */
+export const NOTICE = "notice";
 // By ISO 3864-2, the more serious first.
-const SIGNALS = ["danger", "warning", "caution", "notice"];
+export const SIGNALS = ["danger", "warning", "caution", NOTICE];
+
+/**
+ * A caution in full, of which the page holds one copy.
+ *
+ * @param {string} id
+ * @returns {HTMLElement}
+ */
+function cautionBox(id) {
+  const { content } = byId(`part-caution-${id}`, HTMLTemplateElement);
+  return /** @type {HTMLElement} */ (find(content, ".caution").cloneNode(true));
+}
+
+/**
+ * @param {string} id of a caution
+ * @returns {string} its signal word
+ */
+export function signalOf(id) {
+  const { content } = byId(`part-caution-${id}`, HTMLTemplateElement);
+  return find(content, ".caution").dataset.signal ?? "";
+}
 
 /** The strip of one stop. */
 export class Dangers {
   /** @type {HTMLDetailsElement | null} null where nothing is to be feared there */
   box = null;
   #wasRead = false;
+  #isConfirming = false;
 
   /**
    * @param {Log} log
-   * @param {HTMLElement[]} cautions of the stop, in full
+   * @param {string[]} ids of the cautions of the stop
    * @param {string} stop its id
    */
-  constructor(log, cautions, stop) {
+  constructor(log, ids, stop) {
     this.log = log;
     this.field = `cautions_read/${stop}`;
-    this.ids = cautions.map((caution) => caution.dataset.caution ?? "").sort();
-    if (!cautions.length) return;
+    this.ids = [...ids].sort();
+    if (!ids.length) return;
+    const cautions = ids.map(cautionBox);
     this.box = make("details", "", { className: "dangers", open: true });
     const summary = make("summary");
     summary.append(make("i", "⚠"), ...this.#names(cautions), make("u", "what to do instead"));
@@ -51,6 +75,7 @@ export class Dangers {
   }
 
   #confirm() {
+    this.#isConfirming = true;
     const changes = /** @type {import("../record/log.js").Change[]} */ ([
       ["inspection", this.field, this.ids.join(" ")],
     ]);
@@ -67,6 +92,11 @@ export class Dangers {
     if (wasRead !== this.#wasRead) this.box.open = !wasRead;
     this.#wasRead = wasRead;
     this.button.hidden = wasRead;
+    if (this.#isConfirming && wasRead) {
+      // Closed it is short, and the rows below would have gone past.
+      this.box.scrollIntoView({ block: "start" });
+      this.#isConfirming = false;
+    }
     const more = findIfAny(this.box, "summary u");
     if (more) more.hidden = !wasRead;
   }

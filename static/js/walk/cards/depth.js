@@ -37,7 +37,16 @@ export function usualDepth(card, isTyped) {
  * @returns {(reading: string) => boolean} whether a reading is recorded
  */
 function typedOn(log, card) {
-  return (reading) => Boolean(log.state.value(card.dataset.subject ?? "", `reading/${reading}`));
+  return typedOf(log, card.dataset.subject ?? "");
+}
+
+/**
+ * @param {Log} log
+ * @param {string} subject
+ * @returns {(reading: string) => boolean} whether a reading is recorded
+ */
+function typedOf(log, subject) {
+  return (reading) => Boolean(log.state.value(subject, `reading/${reading}`));
 }
 
 /**
@@ -46,12 +55,12 @@ function typedOn(log, card) {
  * @param {Log} log
  * @param {HTMLElement} card
  * @param {any} rating
+ * @param {string} subject of the unit that is rated
  * @returns {Change[]}
  */
-export function depthWithRating(log, card, rating) {
-  const { subject = "" } = card.dataset;
+export function depthWithRating(log, card, rating, subject) {
   if (!isRating(rating) || log.state.value(subject, "depth")) return [];
-  return [[subject, "depth", usualDepth(card, typedOn(log, card))]];
+  return [[subject, "depth", usualDepth(card, typedOf(log, subject))]];
 }
 
 /**

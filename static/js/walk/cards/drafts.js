@@ -44,7 +44,7 @@ function draftOf(card, target) {
  */
 export function keepDrafts(log, root) {
   root.addEventListener("input", (event) => {
-    const card = around(event.target, "article.check");
+    const card = around(event.target, "[data-card]");
     const draft = card && draftOf(card, event.target);
     if (draft) keepLater(keyOf(log.inspection, card.dataset.subject ?? "", draft[0]), draft[1]);
   });

@@ -39,6 +39,45 @@ function wayOf(gate) {
 }
 
 /**
+ * What is answered before an entry, with what is typed and not recorded yet.
+ *
+ * @param {Log} log
+ * @param {string} subject
+ * @returns {Gate}
+ */
+function gateOf(log, subject) {
+  return { ...log.state.value(subject, "gate"), ...waiting.get(subject) };
+}
+
+/**
+ * Whether nothing can be rated, since nobody said how the space was looked at, or it was not.
+ *
+ * @param {Log} log
+ * @param {string} subject
+ * @returns {boolean}
+ */
+export function gateIsShut(log, subject) {
+  return isShut(wayOf(gateOf(log, subject)));
+}
+
+/** @param {string} way */
+function isShut(way) {
+  return !way || way === WORDS.notEntered;
+}
+
+/**
+ * What records that a space was seen from outside, where nobody said anything else of it.
+ *
+ * @param {Log} log
+ * @param {string} subject
+ * @returns {Change[]}
+ */
+export function gateSeenFromOutside(log, subject) {
+  const gate = gateOf(log, subject);
+  return isShut(wayOf(gate)) ? [[subject, "gate", { ...gate, entered: WORDS.outside }]] : [];
+}
+
+/**
  * @param {Log} log
  * @param {HTMLElement} card
  */
@@ -46,16 +85,12 @@ export function paintGate(log, card) {
   const box = findIfAny(card, ".gate");
   if (!box) return;
   const { subject = "" } = card.dataset;
-  /** @type {Gate} */
-  const gate = { ...log.state.value(subject, "gate"), ...waiting.get(subject) };
+  const gate = gateOf(log, subject);
   paintAnswers(box, gate);
   const way = wayOf(gate);
-  const shut = !way || way === WORDS.notEntered;
+  const shut = isShut(way);
   const rating = currentRating(log, subject);
   find(card, ".answers").hidden = shut && !rating;
-  for (const button of findAll(card, "[data-rate]", HTMLButtonElement)) {
-    button.disabled = shut && button.dataset.rate !== rating;
-  }
   const about = shut && rating ? ratingStays(rating, way) : "";
   const missing = way === WORDS.entered ? lacking(box, gate) : "";
   const air = way === WORDS.entered || !way ? badAir(box, gate) : "";

@@ -1,7 +1,7 @@
-// A check's card, painted from the state: the answer, what is proposed, what is disputed.
+// What a row has below its ratings, painted from the state: what is judged, disputed and unfolded.
 
-import { find, findAll, make } from "../page/elements.js";
-import { isNotSeen, isRating, notSeenBecause, vocabulary } from "../page/vocabulary.js";
+import { byId, find, findAll, findIfAny, make } from "../page/elements.js";
+import { isRating, vocabulary } from "../page/vocabulary.js";
 import { paintPhotoStrip } from "../photos/thumbnails.js";
 import { paintDisputes, paintHistory } from "./answers.js";
 import { paintCardFindings } from "./card_findings.js";
@@ -18,19 +18,20 @@ const LIMITS_NOTE = "Limits used";
 const WAITS_FOR_COMPUTER = "waiting until the computer has judged";
 
 /**
+ * Paint what a row of one unit has below its ratings: what it is asked, and what is unfolded.
+ *
  * @param {Log} log
  * @param {HTMLElement} card
  */
 export function paintCard(log, card) {
-  const { subject = "" } = card.dataset;
+  const { subject } = card.dataset;
+  paintWhy(log, card);
+  paintRatingDispute(log, card);
+  const body = find(card, ".body");
+  if (body.hidden || !subject) return;
   const rating = log.state.value(subject, "rating");
-  const judgement = log.judgements[subject];
-  const disputed = log.state.disputed(subject, "rating");
-  // Where there are two answers, neither of them is shown as the answer.
-  paintRating(card, disputed ? "two answers" : rating, judgement);
-  paintJudgement(log, card, rating, judgement);
-  paintWhy(log, card, rating, judgement?.rating);
-  paintSister(log, card);
+  paintAnswer(card, log.state.disputed(subject, "rating") ? "" : rating);
+  paintJudgement(log, card, subject);
   for (const field of readingFields(card)) paintReading(log, card, field);
   paintDepth(log, card, rating);
   paintGate(log, card);
@@ -43,42 +44,58 @@ export function paintCard(log, card) {
 }
 
 /**
- * @param {HTMLElement} button
- * @param {boolean} pressed
+ * @param {HTMLElement} card
+ * @param {string | null} rating
  */
-function setPressed(button, pressed) {
-  button.setAttribute("aria-pressed", String(pressed));
+function paintAnswer(card, rating) {
+  const notFitted = rating === vocabulary.notFitted;
+  find(card, "[data-act=not-fitted]").setAttribute("aria-pressed", String(notFitted));
+  find(card, "[data-act=take-away]").hidden = !rating;
 }
 
 /**
+ * Two answers are shown whether or not the row is unfolded.
+ *
+ * @param {Log} log
  * @param {HTMLElement} card
- * @param {string | null} rating
- * @param {Judgement} [judgement]
  */
-function paintRating(card, rating, judgement) {
-  for (const button of findAll(card, "[data-rate]")) {
-    const { rate } = button.dataset;
-    setPressed(button, rate === rating);
-    button.classList.toggle("proposed", !rating && judgement?.rating === rate);
+function paintRatingDispute(log, card) {
+  const { subject } = card.dataset;
+  const disputed = Boolean(subject) && log.state.disputed(subject ?? "", "rating");
+  let box = findIfAny(card, "[data-dispute=rating]");
+  if (disputed && !box) {
+    box = make("div", "", { className: "disputed" });
+    box.dataset.dispute = "rating";
+    find(card, ".body").before(box);
   }
-  for (const button of findAll(card, "[data-reason]")) {
-    setPressed(button, rating === notSeenBecause(button.dataset.reason ?? ""));
-  }
-  const notSeen = find(card, "[data-act=not-seen]");
-  notSeen.textContent = isNotSeen(rating) ? rating : `${vocabulary.notSeen}, because…`;
-  setPressed(notSeen, isNotSeen(rating));
-  setPressed(find(card, "[data-act=not-fitted]"), rating === vocabulary.notFitted);
-  find(card, "[data-act=take-away]").hidden = !rating;
+  if (!box) return;
+  if (disputed) paintDisputes(log, card);
+  box.hidden = !disputed;
 }
 
 /**
  * @param {Log} log
  * @param {HTMLElement} card
- * @param {string | null} rating
- * @param {Judgement} [judgement]
+ * @param {string} subject
  */
-function paintJudgement(log, card, rating, judgement = {}) {
+function paintJudgement(log, card, subject) {
   const box = find(card, ".judged");
+  const lines = judgementLines(log, card, subject);
+  box.hidden = !lines.length;
+  box.replaceChildren(...lines);
+}
+
+/**
+ * What is judged of a unit's readings.
+ *
+ * @param {Log} log
+ * @param {HTMLElement} card
+ * @param {string} subject
+ * @returns {(string | HTMLElement)[]}
+ */
+export function judgementLines(log, card, subject) {
+  const judgement = log.judgements[subject] ?? {};
+  const rating = log.state.value(subject, "rating");
   /** @type {(string | HTMLElement)[]} */
   const lines = [];
   if (judgement.waiting && "criterion" in card.dataset) {
@@ -86,9 +103,8 @@ function paintJudgement(log, card, rating, judgement = {}) {
     lines.push(`Readings kept; ${by}.`);
   }
   if (judgement.cannot) lines.push(judgement.cannot);
-  if (judgement.sentence) lines.push(...judgementLines(judgement, judgement.sentence, rating));
-  box.hidden = !lines.length;
-  box.replaceChildren(...lines);
+  if (judgement.sentence) lines.push(...sentenceLines(judgement, judgement.sentence, rating));
+  return lines;
 }
 
 /**
@@ -97,7 +113,7 @@ function paintJudgement(log, card, rating, judgement = {}) {
  * @param {string | null} rating the surveyor's
  * @returns {(string | HTMLElement)[]}
  */
-function judgementLines(judgement, sentence, rating) {
+function sentenceLines(judgement, sentence, rating) {
   const { rating: proposed, notes = [], source, here } = judgement;
   /** @type {(string | HTMLElement)[]} */
   const lines = [];
@@ -123,27 +139,34 @@ function judgementLines(judgement, sentence, rating) {
  *
  * @param {Log} log
  * @param {HTMLElement} card
- * @param {string | null} rating
- * @param {string} [proposed]
  */
-function paintWhy(log, card, rating, proposed) {
-  const box = find(card, "[data-why]");
+function paintWhy(log, card) {
+  const { subject = "" } = card.dataset;
+  const rating = log.state.value(subject, "rating");
+  const proposed = log.judgements[subject]?.rating;
+  const isOverruled = Boolean(isRating(rating) && proposed && proposed !== rating);
+  const box = findIfAny(card, "[data-why]") ?? (isOverruled ? makeWhy(card, subject) : null);
+  if (!box) return;
   const input = find(box, "[data-overruled]", HTMLInputElement);
-  const why = log.state.value(card.dataset.subject ?? "", "overruled_because");
-  box.hidden = !(isRating(rating) && proposed && proposed !== rating);
+  box.hidden = !isOverruled;
   find(box, "[data-why-proposed]").textContent = proposed ?? "";
+  const why = log.state.value(subject, "overruled_because");
   if (document.activeElement !== input && !input.dataset.unkept) input.value = why ?? "";
 }
 
 /**
- * @param {Log} log
  * @param {HTMLElement} card
+ * @param {string} subject
+ * @returns {HTMLElement}
  */
-function paintSister(log, card) {
-  const name = log.state.value(card.dataset.subject ?? "", "as_unit");
-  const place = find(card, "[data-as-unit]");
-  place.hidden = !name;
-  place.textContent = name ? `answered as ${name}, not by itself` : "";
+function makeWhy(card, subject) {
+  const { content } = byId("part-why", HTMLTemplateElement);
+  find(card, ".body").before(content.cloneNode(true));
+  const box = find(card, "[data-why]");
+  const id = `why--${subject.replaceAll("/", "_")}`;
+  find(box, "input").id = id;
+  find(box, "label", HTMLLabelElement).htmlFor = id;
+  return box;
 }
 
 /** @param {string} word */

@@ -156,6 +156,8 @@ export class State {
   #unseen = new Map();
   /** How many claims the notes name. */
   #claims = 0;
+  /** How many entries were added: what was counted of them holds while this stays. */
+  added = 0;
 
   /** @param {Entry[]} [entries] */
   constructor(entries = []) {
@@ -164,6 +166,7 @@ export class State {
 
   /** @param {Entry} entry */
   add(entry) {
+    this.added += 1;
     const [, device, number] = entry.field.match(NOTE) ?? [];
     if (entry.subject === "inspection" && device) this.#addNote(`${device}:${number}`, entry.value);
     else this.#fieldFor(entry).entries.set(entry.id, entry);

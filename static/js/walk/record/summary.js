@@ -2,6 +2,7 @@
 
 import { isRating, vocabulary } from "../page/vocabulary.js";
 
+/** @import { State } from "./fold.js" */
 /** @import { Log } from "./log.js" */
 
 /** @typedef {"seen" | "unseen" | "notFitted" | "open"} Answer */
@@ -67,6 +68,9 @@ export function findingsOf(log) {
   });
 }
 
+/** @type {WeakMap<State, { added: number, places: Map<string, string[]> }>} */
+const photoPlaces = new WeakMap();
+
 /**
  * The digests of the photos of a subject, or of those without a place with "".
  *
@@ -74,9 +78,28 @@ export function findingsOf(log) {
  * @param {string} on
  * @returns {string[]}
  */
-export function photosOn(log, on) {
-  const subjects = log.state.subjects("photo/");
-  return subjects.filter((subject) => log.state.value(subject, "on") === on).map(digestOf);
+export function photosOn({ state }, on) {
+  let known = photoPlaces.get(state);
+  // A stop asks for each of its rows, and there may be hundreds of photos.
+  if (known?.added !== state.added) {
+    known = { added: state.added, places: placesOf(state) };
+    photoPlaces.set(state, known);
+  }
+  return known.places.get(on) ?? [];
+}
+
+/**
+ * @param {State} state
+ * @returns {Map<string, string[]>} place -> the digests of its photos
+ */
+function placesOf(state) {
+  /** @type {Map<string, string[]>} */
+  const places = new Map();
+  for (const subject of state.subjects("photo/")) {
+    const on = state.value(subject, "on");
+    places.set(on, [...(places.get(on) ?? []), digestOf(subject)]);
+  }
+  return places;
 }
 
 /**

@@ -27,7 +27,8 @@ export class AppOnDevice extends EventTarget {
 
   /**
    * @param {string} edition of the page that is open
-   * @param {string} checklists address of what Python needs for this inspection
+   * @param {string} checklists address of those of this inspection: the texts of its checks, and
+   *   what Python judges by
    */
   constructor(edition, checklists) {
     super();
@@ -141,7 +142,8 @@ export class AppOnDevice extends EventTarget {
    * @returns {Promise<boolean>} whether all of this page is kept
    */
   async #askToKeep(worker) {
-    return Boolean(await ask(worker, { keep: location.pathname }, PATIENCE_MS));
+    const wanted = { keep: location.pathname, checklists: this.checklists };
+    return Boolean(await ask(worker, wanted, PATIENCE_MS));
   }
 
   /**

@@ -19,6 +19,25 @@ export function paintTide(box, { seen, unseen, of }) {
   find(box, "u").style.width = share(unseen);
 }
 
+/** Of the screen's height; a header that takes more goes up with the page, as with large text. */
+const MOST_OF_SCREEN = 0.3;
+
+/** Headings stick below the header, however high it is just now. */
+export function followHeight() {
+  const header = find(document, ".walk-head");
+  const root = document.documentElement;
+  const measure = () => {
+    const isTall = header.offsetHeight > MOST_OF_SCREEN * innerHeight;
+    // An alarm stays in sight until it is confirmed.
+    root.classList.toggle("tall-head", isTall && byId("alarm").hidden);
+    const sticks = getComputedStyle(header).position === "sticky";
+    root.style.setProperty("--head", `${sticks ? header.offsetHeight : 0}px`);
+  };
+  new ResizeObserver(measure).observe(header);
+  addEventListener("resize", measure);
+  measure();
+}
+
 /**
  * @param {Log} log
  * @param {string[]} subjects the checks in sight

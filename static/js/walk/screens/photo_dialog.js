@@ -8,6 +8,8 @@ import { readPhoto } from "../storage/photo_store.js";
 /** @import { Change, Log } from "../record/log.js" */
 /** @import { Plan } from "./plan.js" */
 
+const FIRST = "choose the sheet first";
+
 /** Files a photo. */
 export class PhotoDialog {
   #sha = "";
@@ -32,9 +34,10 @@ export class PhotoDialog {
     this.#sha = sha;
     const subject = `photo/${sha}`;
     const on = this.log.state.value(subject, "on") ?? "";
-    const [, system = "", unit = "", check = ""] = on.split("/");
+    const [kind, system = "", unit = "", check = ""] = on.split("/");
     this.caption.value = this.log.state.value(subject, "caption") ?? "";
-    this.sheet.value = system ? `${system}/${unit}` : "";
+    const unitChosen = system ? `${system}/${unit}` : "";
+    this.sheet.value = kind === "space" ? on : unitChosen;
     this.#offerChecks(check);
     const row = await readPhoto(this.log.inspection, sha);
     this.#showRefusal(row?.why ?? "");
@@ -58,13 +61,23 @@ export class PhotoDialog {
     const options = items.map(({ title, check }) => {
       return new Option(title, check, false, check === chosen);
     });
-    if (!options.length) options.push(new Option("choose the sheet first", ""));
+    if (!options.length) options.push(new Option(this.#isSpace ? "the whole space" : FIRST, ""));
     this.check.replaceChildren(...options);
+  }
+
+  get #isSpace() {
+    return this.sheet.value.startsWith("space/");
+  }
+
+  /** @returns {string} where the photo belongs, as it is recorded */
+  #chosenPlace() {
+    if (this.#isSpace || !this.sheet.value) return this.sheet.value;
+    return `sheet/${this.sheet.value}/${this.check.value}`;
   }
 
   async #keep() {
     const subject = `photo/${this.#sha}`;
-    const on = this.sheet.value ? `sheet/${this.sheet.value}/${this.check.value}` : "";
+    const on = this.#chosenPlace();
     /** @type {Change[]} */
     const changes = [
       [subject, "caption", this.caption.value.trim() || null],

@@ -2,15 +2,18 @@
 // after a reload. The view itself is in the address.
 
 import { findAll, findIfAny } from "../page/elements.js";
+import { subjectsIn } from "../rows/like_units.js";
 import { readOwn, writeOwn } from "../storage/own_settings.js";
 
+/** @import { Rows } from "../rows/unfold.js" */
 /** @import { Views } from "./views.js" */
 
 /**
  * @typedef {object} Kept
  * @property {string} [list] how the sheets are listed
  * @property {string} [hash] the view
- * @property {string} [subject] of the card in that view
+ * @property {string} [subject] of the row in that view
+ * @property {string[]} [open] the rows that were unfolded there, by their first subject
  */
 
 const PAUSE_MS = 300;
@@ -24,10 +27,12 @@ export class Place {
   /**
    * @param {string} inspection
    * @param {Views} views
+   * @param {Rows} rows
    */
-  constructor(inspection, views) {
+  constructor(inspection, views, rows) {
     this.key = `place/${inspection}`;
     this.views = views;
+    this.rows = rows;
   }
 
   /** Show the view of the address, as it was left. */
@@ -36,12 +41,16 @@ export class Place {
     // The browser would scroll to where another card may be by now.
     history.scrollRestoration = "manual";
     if (this.#kept.list) this.listBy(this.#kept.list);
-    const { hash, subject } = this.#kept;
+    const { hash, subject, open = [] } = this.#kept;
     this.views.show();
-    if (hash === location.hash && subject) this.#goTo(subject);
+    if (hash === location.hash) {
+      for (const each of open) this.#unfold(each);
+      if (subject) this.#goTo(subject);
+    }
     // Not by the unload alone: a killed tab has none.
     addEventListener("scroll", () => this.#keepLater(), { passive: true });
     document.addEventListener("focusin", () => this.#keepLater());
+    document.addEventListener("click", () => this.#keepLater());
     addEventListener("pagehide", () => this.#keepCard());
   }
 
@@ -63,9 +72,15 @@ export class Place {
 
   /** @param {string} subject */
   #goTo(subject) {
-    const card = findIfAny(document, `#cards [data-subject="${CSS.escape(subject)}"]`);
-    card?.scrollIntoView({ block: "start" });
-    card?.focus({ preventScroll: true });
+    const row = rowOf(subject);
+    row?.scrollIntoView({ block: "start" });
+    row?.focus({ preventScroll: true });
+  }
+
+  /** @param {string} subject */
+  #unfold(subject) {
+    const row = rowOf(subject);
+    if (row) this.rows.fold(row, true);
   }
 
   #keepLater() {
@@ -74,8 +89,10 @@ export class Place {
   }
 
   #keepCard() {
-    const subject = this.views.cardInView()?.dataset.subject ?? "";
-    this.#keep({ hash: location.hash, subject });
+    const row = this.views.cardInView();
+    const [subject] = row ? subjectsIn(row) : [""];
+    const open = this.rows.unfolded().map((each) => subjectsIn(each)[0]);
+    this.#keep({ hash: location.hash, subject, open });
   }
 
   /** @param {Kept} more */
@@ -83,4 +100,9 @@ export class Place {
     this.#kept = { ...this.#kept, ...more };
     writeOwn(this.key, this.#kept);
   }
+}
+
+/** @param {string} subject */
+function rowOf(subject) {
+  return findIfAny(document, `#cards [data-subjects~="${CSS.escape(subject)}"]`);
 }

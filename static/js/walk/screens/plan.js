@@ -1,6 +1,9 @@
 // The plan of the walk: which checks there are, on which unit, in which space. Read from the page.
 
-import { find, findAll } from "../page/elements.js";
+import { NOTICE, signalOf } from "../cards/dangers.js";
+import { findAll } from "../page/elements.js";
+
+const PAPER = "paper";
 
 /**
  * A check of a unit.
@@ -19,6 +22,8 @@ import { find, findAll } from "../page/elements.js";
  * @property {boolean} critical
  * @property {boolean} photo whether one is wanted
  * @property {boolean} optional whether it counts only where it is answered
+ * @property {boolean} enclosed whether its space is asked about before anyone goes in
+ * @property {string} kind of its unit: units of one kind are alike
  * @property {string[]} also other systems on whose sheets it is named
  * @property {HTMLElement} source its card in the template of its system
  */
@@ -38,6 +43,8 @@ export class Plan {
   trials = new Map();
   /** @type {Map<string, HTMLTemplateElement>} */
   #templates = new Map();
+  /** @type {Map<string, Item>} */
+  #bySubject = new Map();
 
   /** Read it from the templates and the list of sheets. */
   constructor() {
@@ -60,7 +67,7 @@ export class Plan {
     const elsewhere = skipped.split(" ");
     this.sheets.set(sheet, { name, of });
     const template = this.#templateOf(sheet);
-    for (const source of findAll(template.content, "article.check")) {
+    for (const source of findAll(template.content, "article")) {
       const { check = "", in: where = "", for: kinds } = source.dataset;
       // A unit is asked what its kind is asked.
       if (kind && kinds && !kinds.split(" ").includes(kind)) continue;
@@ -68,9 +75,12 @@ export class Plan {
       if (elsewhere.includes(check)) continue;
       // What is looked at where the system is at home is looked at where this unit is.
       const space = where === template.dataset.home && at ? at : where;
-      const title = find(source, "h2").textContent ?? "";
+      const { title = "" } = source.dataset;
       const subject = `sheet/${sheet}/${check}`;
-      this.items.push({ subject, sheet, space, check, source, title, ...markedOn(source) });
+      const own = { subject, sheet, space, check, source, title, kind: kind ?? "" };
+      const item = { ...own, ...markedOn(source) };
+      this.items.push(item);
+      this.#bySubject.set(subject, item);
     }
   }
 
@@ -123,7 +133,7 @@ export class Plan {
    * @param {string} subject
    */
   item(subject) {
-    return this.items.find((item) => item.subject === subject);
+    return this.#bySubject.get(subject);
   }
 
   /**
@@ -143,25 +153,32 @@ export class Plan {
    */
   placeOf(on) {
     if (!on) return "photos without a place";
-    const [, system, unit] = on.split("/");
+    const [kind, system, unit] = on.split("/");
+    if (kind === "space") return this.spaces.get(system) ?? on;
     const words = [this.nameOf(`${system}/${unit}`), this.item(on)?.title];
     return words.filter(Boolean).join(", ");
   }
 
   /**
-   * The cautions of every system met in these items, each once.
+   * The ids of the cautions of every system met in these items, each once. Whoever only reads a
+   * paper there meets none of the system's dangers, and is told what is due to papers.
    *
    * @param {Item[]} items
-   * @returns {HTMLElement[]}
+   * @returns {string[]}
    */
   cautions(items) {
-    const boxes = new Map();
-    for (const template of new Set(items.map((item) => this.#templateOf(item.sheet)))) {
-      for (const box of findAll(template.content, ".caution.general")) {
-        boxes.set(box.dataset.caution, box);
-      }
-    }
-    return [...boxes.values()].map((box) => /** @type {HTMLElement} */ (box.cloneNode(true)));
+    const done = items.filter((item) => item.needs !== PAPER);
+    const ids = this.#cautionsOf(done);
+    const notices = this.#cautionsOf(items).filter((id) => signalOf(id) === NOTICE);
+    return [...new Set([...ids, ...notices])];
+  }
+
+  /** @param {Item[]} items */
+  #cautionsOf(items) {
+    const templates = new Set(items.map((item) => this.#templateOf(item.sheet)));
+    return [...templates]
+      .flatMap(({ dataset }) => (dataset.cautions ?? "").split(" "))
+      .filter(Boolean);
   }
 }
 
@@ -178,6 +195,7 @@ function markedOn(source) {
     trial,
     critical: critical !== undefined,
     photo: source.dataset.photoWanted !== undefined,
+    enclosed: source.dataset.enclosed !== undefined,
     scan: scan === undefined ? "" : "yes",
     optional: optional !== undefined,
     also: also.split(" ").filter(Boolean),

@@ -16,6 +16,7 @@ import { allEntries } from "../storage/entry_store.js";
 /** @import { Log } from "../record/log.js" */
 /** @import { FollowedRound } from "../python/followed_round.js" */
 /** @import { Python } from "../python/python.js" */
+/** @import { CheckTexts } from "../rows/check_texts.js" */
 /** @import { AppOnDevice } from "./app_on_device.js" */
 /** @import { Plan } from "./plan.js" */
 
@@ -28,6 +29,7 @@ import { allEntries } from "../storage/entry_store.js";
  * @property {AppOnDevice} app
  * @property {Python} python
  * @property {FollowedRound} followed
+ * @property {CheckTexts} texts
  */
 
 /**
@@ -45,13 +47,19 @@ const CLOCK_TOLERANCE_S = 120;
 
 /**
  * @param {Parts} parts
- * @returns {Proof}
+ * @returns {Promise<Proof>}
  */
-function proveSheets({ plan }) {
+async function proveSheets({ plan, texts }) {
   const count = plan.items.length;
-  if (count) return [READY, `${count} checks on ${plan.sheets.size} sheets are in this page.`];
-  const step = "On the laptop, count what is on board under “prepare”; then load this page again.";
-  return [NOT_READY, "No unit is counted yet.", step];
+  if (!count) {
+    const step =
+      "On the laptop, count what is on board under “prepare”; then load this page again.";
+    return [NOT_READY, "No unit is counted yet.", step];
+  }
+  await texts.read();
+  if (texts.here) return [READY, `${count} checks on ${plan.sheets.size} sheets are in this page.`];
+  const words = "The checks are here, but not yet what to ask and where to look.";
+  return [NOT_READY, words, "Stay near the laptop, then look again."];
 }
 
 /**

@@ -6,6 +6,20 @@ import { byId, find } from "../page/elements.js";
 /** @import { Log } from "../record/log.js" */
 
 const STAYS_MS = 6_000;
+/** As many letters as stand in the bar without being cut. */
+const MOST_LETTERS = 26;
+const ANY_ACT = "the last act";
+
+/**
+ * @param {string} words of an act
+ * @returns {string} as much of them as can be read whole
+ */
+function shortWords(words) {
+  const act = words.replace(/^recorded: /, "").trim();
+  if (act.length <= MOST_LETTERS) return act;
+  const [kind] = act.split(/[:,]/);
+  return kind.length <= MOST_LETTERS ? kind : ANY_ACT;
+}
 
 /** @param {Log} log */
 export function wireUndo(log) {
@@ -21,7 +35,8 @@ export function wireUndo(log) {
   };
   const paint = () => {
     button.disabled = !log.lastAct;
-    find(button, "span").textContent = log.lastAct?.words.replace(/^recorded: /, "") ?? "";
+    find(button, "span").textContent = shortWords(log.lastAct?.words ?? "");
+    button.title = log.lastAct?.words ?? "";
   };
   log.addEventListener("change", () => {
     // What comes from elsewhere changes the log too, and is no act that begins anew.

@@ -1,21 +1,21 @@
 // The views over the plan, named in the address: the list of sheets, the cards of a sheet or a
 // space, the photos without a place, the findings, and those that paint themselves.
 
-import { buildCard } from "../cards/build_card.js";
-import { Dangers } from "../cards/dangers.js";
-import { paintCard } from "../cards/paint_card.js";
-import { paintPassed, passedBox, passedWords } from "../cards/walked_past.js";
-import { WholeUnit } from "../cards/whole_unit.js";
-import { around, byId, find, findAll, findIfAny, make } from "../page/elements.js";
+import { around, byId, find, findIfAny, make } from "../page/elements.js";
 import { paintPhotoStrip } from "../photos/thumbnails.js";
-import { answerOf, counting, findingsOf, hasDispute, photosOn, tally } from "../record/summary.js";
-import { AlsoLines } from "./also_lines.js";
+import { answerOf, counting, findingsOf, photosOn } from "../record/summary.js";
+import { subjectsIn } from "../rows/like_units.js";
+import { inOrder } from "../stop/arrange.js";
 import { Chances } from "./chances.js";
-import { paintHeader, paintTide } from "./header.js";
+import { paintHeader } from "./header.js";
+import { paintSheetList } from "./sheet_list.js";
+import { Stop, firstRows } from "../stop/stop.js";
 import { Round } from "../visit/round.js";
 
 /** @import { Log } from "../record/log.js" */
 /** @import { FollowedRound } from "../python/followed_round.js" */
+/** @import { Rows } from "../rows/unfold.js" */
+/** @import { Filters } from "../stop/filters.js" */
 /** @import { Item, Plan } from "./plan.js" */
 
 /**
@@ -26,13 +26,14 @@ import { Round } from "../visit/round.js";
  * @property {(box: HTMLElement) => unknown} paint
  */
 
-// A card of which less is in sight, below the header, is one that was passed already.
+// A row of which less is in sight, below the header and a heading, is one that was passed already.
 const LEAST_IN_SIGHT = 80;
 /** @type {Record<string, string>} */
 const TITLES = {
   scans: "before the visit, from the papers",
   sheets: "the whole vessel",
   tray: "photos without a place",
+  find: "find a check by word",
 };
 
 /** Shows a view at a time. */
@@ -45,11 +46,11 @@ export class Views {
   /**
    * @param {Log} log
    * @param {Plan} plan
-   * @param {FollowedRound} followed
    * @param {string} title of the inspection
    * @param {Record<string, Screen>} screens by the name of their box
+   * @param {{ rows: Rows, filters: Filters, followed: FollowedRound }} parts of a stop
    */
-  constructor(log, plan, followed, title, screens) {
+  constructor(log, plan, title, screens, { rows, filters, followed }) {
     this.log = log;
     this.plan = plan;
     this.title = title;
@@ -57,35 +58,40 @@ export class Views {
     const names = ["sheets", "cards", "tray", ...Object.keys(screens)];
     /** @type {Record<string, HTMLElement>} */
     this.boxes = Object.fromEntries(names.map((name) => [name, byId(name)]));
-    /** @type {Dangers | null} */
-    this.dangers = null;
-    /** @type {AlsoLines | null} */
-    this.also = null;
+    this.filters = filters;
     this.chances = findIfAny(document, "#chances") && new Chances(log, plan);
+    const open = (/** @type {string} */ subject) => this.open(subject);
+    const parts = { log, plan, rows, filters, chances: this.chances, open };
+    this.stop = new Stop(this.boxes.cards, parts);
+    // What was found by another word has another count.
+    filters.addEventListener("change", () => this.#paintHeader());
     this.round = new Round(log, plan, followed);
     addEventListener("hashchange", () => this.show());
   }
 
   /**
    * Show what the address names: #sheets, #sheet/<system>/<unit>, where wanted with a check behind
-   * it, #space/<id>, #trial/<id>, #scans, or a screen.
+   * it, #space/<id>, #trial/<id>, #scans, #find, or a screen.
    */
   show() {
+    const before = { kind: this.kind, id: this.id };
     const [kind, ...rest] = decodeURIComponent(location.hash.slice(1)).split("/");
     this.id = rest.slice(0, kind === "sheet" ? 2 : 1).join("/");
     const isSheet = kind === "sheet" && this.plan.sheets.has(this.id);
     const isSpace = kind === "space" && this.plan.spaces.has(this.id);
     const isTrial = kind === "trial" && this.plan.trials.has(this.id);
-    const showsCards = isSheet || isSpace || isTrial || kind === "scans";
+    const showsCards = isSheet || isSpace || isTrial || kind === "scans" || kind === "find";
     this.kind = showsCards || kind === "tray" || kind in this.screens ? kind : "sheets";
     const shown = showsCards ? "cards" : this.kind;
     for (const [name, box] of Object.entries(this.boxes)) box.hidden = name !== shown;
     if (showsCards) {
       if (isSheet || isSpace) this.order = isSheet ? "sheet" : "space";
-      this.#buildCards();
+      this.stop.show(kind, this.id, this.#itemsInSight());
     }
     this.paint();
     scrollTo(0, 0);
+    if (this.kind === "sheets") showRowOf(before.kind, before.id);
+    if (kind === "find") this.filters.focus();
     const item = isSheet && rest[2] ? this.plan.item(`sheet/${this.id}/${rest[2]}`) : undefined;
     if (item) this.#bringInSight(item);
   }
@@ -95,49 +101,10 @@ export class Views {
     this.screens[this.kind]?.paint(this.boxes[this.kind]);
   }
 
-  #buildCards() {
-    const items = this.#itemsInSight();
-    const cards = items.map((item) => buildCard(item.source, item.subject, this.#nameOn(item)));
-    const words = "No check of the systems counted on board is done here.";
-    const content = cards.length ? cards : [make("p", words, { className: "empty" })];
-    this.also = new AlsoLines(
-      this.log,
-      this.plan,
-      this.kind === "sheet" ? this.id : "",
-      (subject) => this.open(subject),
-    );
-    const passed = this.#unitsOf(items).map((sheet) => passedBox(sheet, this.plan.nameOf(sheet)));
-    this.dangers = new Dangers(this.log, this.plan.cautions(items), this.#stop());
-    const around = this.dangers.box ? [this.dangers.box, ...passed] : passed;
-    if (this.kind === "sheet") around.push(new WholeUnit(this.log, this.plan, this.id).box);
-    this.boxes.cards.replaceChildren(...around, ...content, ...this.also.rows);
-  }
-
-  /** @returns {string} the stop whose cautions are read: a space, a system, a trial, the papers */
-  #stop() {
-    return this.kind === "sheet" ? this.id.split("/")[0] : this.id || this.kind;
-  }
-
-  /**
-   * @param {Item[]} items
-   * @returns {string[]} the units that are looked at there, each once
-   */
-  #unitsOf(items) {
-    return [...new Set(items.map((item) => item.sheet))];
-  }
-
-  /**
-   * @param {Item} item
-   * @returns {string} what its card names: the unit within a space, and the space on a unit's sheet
-   */
-  #nameOn(item) {
-    if (this.kind !== "sheet") return this.plan.nameOf(item.sheet);
-    return this.plan.spaces.get(item.space) ?? "";
-  }
-
   /** @returns {Item[]} */
   #itemsInSight() {
     if (this.kind === "scans") return this.plan.within("scan", "yes");
+    if (this.kind === "find") return firstRows(this.filters.found());
     const { kind } = this;
     if (kind !== "sheet" && kind !== "space" && kind !== "trial") return this.plan.items;
     return this.plan.within(kind, this.id);
@@ -146,15 +113,8 @@ export class Views {
   /** Paint all that is in sight. */
   paint() {
     this.#paintAround();
-    for (const card of this.#cardsInSight()) this.#paintCard(card);
-    paintPassed(this.log, this.boxes.cards);
+    for (const row of this.#rowsInSight()) this.stop.paintRow(row);
     this.paintScreen();
-  }
-
-  /** @param {HTMLElement} card */
-  #paintCard(card) {
-    paintCard(this.log, card);
-    this.chances?.mark(card);
   }
 
   /**
@@ -164,21 +124,18 @@ export class Views {
    */
   paintChanged(subjects) {
     this.#paintAround();
-    // A photo or a finding may belong to any card, and how she is met concerns all.
-    const anyCard = [...subjects].some((subject) =>
-      /^(photo|finding)\/|^inspection$/.test(subject),
-    );
-    for (const card of this.#cardsInSight()) {
-      if (anyCard || subjects.has(card.dataset.subject ?? "")) this.#paintCard(card);
+    // A photo or a finding may belong to any row, and how she is met concerns all.
+    const anyRow = [...subjects].some((subject) => /^(photo|finding)\/|^inspection$/.test(subject));
+    for (const row of this.#rowsInSight()) {
+      const isTouched = anyRow || subjectsIn(row).some((subject) => subjects.has(subject));
+      if (isTouched) this.stop.paintRow(row);
     }
-    paintPassed(this.log, this.boxes.cards);
     if (["findings", "leaving", "visit"].includes(this.kind)) this.paintScreen();
   }
 
   #paintAround() {
     this.#paintHeader();
-    this.also?.paint();
-    this.dangers?.paint();
+    if (!this.boxes.cards.hidden) this.stop.paintAround();
     if (this.kind === "sheets") this.#paintSheets();
     if (this.kind === "tray") this.#paintTray();
     find(document, "[data-tray-count]").textContent = String(photosOn(this.log, "").length);
@@ -186,9 +143,8 @@ export class Views {
   }
 
   /** @returns {HTMLElement[]} */
-  #cardsInSight() {
-    const { cards } = this.boxes;
-    return cards.hidden ? [] : findAll(cards, "article.check");
+  #rowsInSight() {
+    return this.boxes.cards.hidden ? [] : this.stop.rows();
   }
 
   #paintHeader() {
@@ -212,18 +168,7 @@ export class Views {
   #paintSheets() {
     this.chances?.paint();
     this.round.paint();
-    for (const row of findAll(document, "#sheets .sheet-row")) {
-      const { sheet, space } = row.dataset;
-      const items = this.plan.within(...rowKey(sheet, space));
-      const subjects = items.map((item) => item.subject);
-      const counts = tally(this.log, counting(this.log, items));
-      const disputed = subjects.some((subject) => hasDispute(this.log, subject));
-      const warning = disputed ? "two answers · " : "";
-      row.hidden = !subjects.length;
-      const passed = passedWords(this.log, sheet ?? "");
-      find(row, "[data-tally]").textContent = `${warning}${passed}${counts.seen} of ${counts.of}`;
-      paintTide(find(row, ".tide"), counts);
-    }
+    paintSheetList(this.log, this.plan);
   }
 
   #paintTray() {
@@ -249,8 +194,9 @@ export class Views {
       this.#goTo(inRound, "space");
       return true;
     }
-    const items = this.#itemsInOrder();
-    const subject = this.cardInView()?.dataset.subject;
+    const items = inOrder(this.plan, this.order);
+    const row = this.cardInView();
+    const [subject] = row ? subjectsIn(row) : [];
     const position = Math.max(
       items.findIndex((item) => item.subject === subject),
       0,
@@ -262,12 +208,6 @@ export class Views {
     if (!next) return false;
     this.#goTo(next, this.order);
     return true;
-  }
-
-  /** @returns {Item[]} */
-  #itemsInOrder() {
-    if (this.order === "sheet") return this.plan.items;
-    return [...this.plan.spaces.keys()].flatMap((space) => this.plan.within("space", space));
   }
 
   /**
@@ -294,37 +234,40 @@ export class Views {
     this.#bringInSight(item);
   }
 
-  /** @param {Item} item whose card is among those shown */
+  /** @param {Item} item whose row is among those shown */
   #bringInSight(item) {
-    const card = find(this.boxes.cards, `[data-subject="${item.subject}"]`);
-    card.scrollIntoView({ block: "start" });
-    card.focus({ preventScroll: true });
+    const row = this.stop.reveal(item);
+    row.scrollIntoView({ block: "start" });
+    row.focus({ preventScroll: true });
   }
 
   /**
-   * The card that somebody works on: with the focus if it is in sight, else the first below the
+   * The row that somebody works on: with the focus if it is in sight, else the first below the
    * header.
    *
    * @returns {HTMLElement | null | undefined}
    */
   cardInView() {
-    const cards = this.#cardsInSight();
-    if (!cards.length) return null;
+    const rows = this.#rowsInSight();
+    if (!rows.length) return null;
     const top = find(document, ".walk-head").offsetHeight;
     const focused = around(document.activeElement, "article.check");
     if (focused && isInSight(focused, top)) return focused;
-    return cards.find((card) => card.getBoundingClientRect().bottom > top + LEAST_IN_SIGHT);
+    return rows.find((row) => row.getBoundingClientRect().bottom > top + LEAST_IN_SIGHT);
   }
 }
 
 /**
- * @param {string} [sheet]
- * @param {string} [space]
- * @returns {["sheet" | "space" | "scan", string]} what a row of the list holds
+ * Back on the list, the row of the sheet or space that one comes from is in sight, and so the next
+ * one is.
+ *
+ * @param {string} kind
+ * @param {string} id
  */
-function rowKey(sheet, space) {
-  if (sheet) return ["sheet", sheet];
-  return space ? ["space", space] : ["scan", "yes"];
+function showRowOf(kind, id) {
+  if (kind !== "sheet" && kind !== "space") return;
+  const row = findIfAny(document, `#sheets [data-${kind}="${CSS.escape(id)}"]`);
+  if (row?.checkVisibility()) row.scrollIntoView({ block: "center" });
 }
 
 /**

@@ -3,7 +3,7 @@
 import { make } from "../page/elements.js";
 
 /** @import { Log } from "../record/log.js" */
-/** @import { Item, Plan } from "./plan.js" */
+/** @import { Item, Plan } from "../screens/plan.js" */
 
 /** The lines of one sheet. */
 export class AlsoLines {
