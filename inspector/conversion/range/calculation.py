@@ -208,11 +208,17 @@ def _requirements(inputs: Inputs, results: Results) -> Iterator[Requirement]:
         if brief.station:
             label = "Range beside the days on station"
             reach = results.beside_station.span if results.beside_station else None
-        yield Requirement("range", label, brief.range, "nmi", reach)
+        lacks = at_speed.range.gaps if at_speed else ()
+        yield Requirement("range", label, brief.range, "nmi", reach, lacks=lacks)
     if brief.endurance:
         label = "Endurance, first thing to run out"
         shortest = _shortest(results.lasting)
-        yield Requirement("endurance", label, brief.endurance, "days", shortest)
+        binding = results.lasting.binding if results.lasting else None
+        name = binding.name if binding is not None and shortest is not None else ""
+        lacks = results.lasting.gaps if results.lasting else ()
+        yield Requirement(
+            "endurance", label, brief.endurance, "days", shortest, binds=name, lacks=lacks
+        )
 
 
 def _shortest(lasting: Limits | None) -> Span | None:
