@@ -6,8 +6,9 @@ from inspector.assess.recorded import RecordedInspection
 from inspector.conversion.core.chapter import Chapter, Requirement
 from inspector.conversion.core.span import Span
 from inspector.report.client.all_in_cost import AllIn
-from inspector.report.client.client_summary import Decision, settled_first
+from inspector.report.client.decision import Decision
 from inspector.report.client.safety_items import bad_without_finding, safety_items
+from inspector.report.client.to_settle import settled_first
 from tests.report.test_condition_report import words
 
 COST = AllIn(

@@ -1,30 +1,32 @@
 """The first two pages: what a client decides by, and where in the report each of it is told."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepInFrame, PageBreak, Paragraph, Spacer, Table
 
 from inspector.assess.model import Assessment, Part, SystemPart
-from inspector.assess.registers import Finding
-from inspector.conversion.core.chapter import Chapter, Requirement
-from inspector.conversion.core.particulars import Rows
-from inspector.report.client.all_in_cost import AllIn
-from inspector.report.client.cost_bar import CostBar, in_millions
-from inspector.report.client.safety_items import SafetyItem
+from inspector.conversion.core.chapter import Requirement
+from inspector.report.client.blocks import (
+    asked_words,
+    figure_words,
+    half_of,
+    offered_words,
+    text,
+    titled,
+    two_columns,
+)
+from inspector.report.client.decision import Decision
+from inspector.report.client.money_blocks import budget_row, cost_block, money_block
+from inspector.report.client.to_settle import safety_block, to_settle
 from inspector.report.document import Heading
 from inspector.report.issue import Issue, vessel_name
 from inspector.report.marks import MetMark, Rule, VerdictSquare
-from inspector.report.page_references import ReferringText, referring
 from inspector.report.sections.photo_pages import BARE_TABLE, photo_number
-from inspector.report.tables import PAGE, TO, Cell, Run, markup, rows_table
+from inspector.report.tables import PAGE, TO, Cell, Run, rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import all_results, looked_at, unseen_reason, was_not_seen
-from inspector.values.cell_text import NOT_KNOWN, figure, money_text
-from inspector.values.quantity import Money
+from inspector.values.cell_text import NOT_KNOWN, figure
 from inspector.values.text import capital, counted, listed
-from inspector.values.vocabulary import FIRM, URGENCIES
+from inspector.values.vocabulary import FIRM
 
 KIND = (
     "Visual, non-invasive pre-purchase inspection. It is no class or statutory survey, no "
@@ -32,46 +34,6 @@ KIND = (
 )
 NO_ADVICE = "The surveyor has written no advice yet: the marks and figures below are computed."
 NOT_LOOKED_AT = "not-looked-at"
-MOST_TO_SETTLE = 5
-# Of these at least so many places are for what the brief asks and does not get.
-_FOR_THE_BRIEF = 2
-_MOST_SAFETY = 7
-_MILLION = 1e6
-_GUTTER = 8 * mm
-_BRIEF_ORDER = ("speed", "range", "endurance", "persons")
-
-
-@dataclass(frozen=True)
-class Decision:
-    """What the report is made of beside the assessment.
-
-    Parameters
-    ----------
-    chapters : sequence of Chapter
-    cost : AllIn
-    safety : sequence of SafetyItem
-    tables : mapping of str to Rows
-        The particulars as typed.
-    """
-
-    chapters: Sequence[Chapter] = ()
-    cost: AllIn = AllIn()
-    safety: Sequence[SafetyItem] = ()
-    tables: Mapping[str, Rows] = field(default_factory=dict)
-
-    @property
-    def requirements(self) -> list[tuple[Requirement, str]]:
-        """What is asked, with the key of its chapter: what the brief itself asks first."""
-        found = [
-            (asked, f"chapter-{chapter.id}")
-            for chapter in self.chapters
-            for asked in chapter.requirements
-        ]
-        return sorted(found, key=lambda pair: _place_of(pair[0]))
-
-
-def _place_of(asked: Requirement) -> int:
-    return _BRIEF_ORDER.index(asked.id) if asked.id in _BRIEF_ORDER else len(_BRIEF_ORDER)
 
 
 def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> list[Flowable]:
@@ -94,11 +56,11 @@ def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> 
     first = [
         *_picture_and_advice(assessment, issue),
         Spacer(1, 7),
-        _two_columns(
+        two_columns(
             [
-                *_to_settle(assessment, decision, issue.units),
-                *_safety(decision),
-                *_cost(decision, _half(issue)),
+                *to_settle(assessment, decision, issue.units),
+                *safety_block(decision),
+                *cost_block(decision, half_of(issue)),
             ],
             _systems(assessment, issue),
             issue,
@@ -106,7 +68,7 @@ def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> 
     ]
     second = [
         *_brief(decision, issue),
-        _two_columns(_unseen(assessment), _money(decision, issue), issue),
+        two_columns(_unseen(assessment), money_block(decision, issue), issue),
         *_disputes(assessment.disputes),
         *_visit(assessment, issue),
     ]
@@ -119,17 +81,6 @@ def client_summary(assessment: Assessment, issue: Issue, decision: Decision) -> 
         KeepInFrame(page.column, high - 2 * mm, second, mode="shrink"),
         PageBreak(),
     ]
-
-
-def _half(issue: Issue) -> float:
-    return (issue.page.column - _GUTTER) / 2
-
-
-def _two_columns(left: list[Flowable], right: list[Flowable], issue: Issue) -> Table:
-    half = _half(issue)
-    columns = Table([[left, "", right]], colWidths=(half, _GUTTER, half), hAlign="LEFT")
-    columns.setStyle(BARE_TABLE)
-    return columns
 
 
 def _kind_line(assessment: Assessment) -> str:
@@ -173,7 +124,7 @@ def _picture_and_advice(assessment: Assessment, issue: Issue) -> list[Flowable]:
         (photo_number(photo.number), f"{TO}photo-{photo.number}"),
         (plain(photo.caption, 110) or plain(photo.place, 110), "soft"),
     ]
-    caption = _text(words, "caption")
+    caption = text(words, "caption")
     if shown.width > width * 0.7:
         return [Spacer(1, 4), shown, caption, advice]
     gap = 6 * mm
@@ -186,180 +137,19 @@ def _picture_and_advice(assessment: Assessment, issue: Issue) -> list[Flowable]:
     return [Spacer(1, 4), row]
 
 
-def _text(runs: Sequence[Run], style: str) -> ReferringText:
-    return referring(ReferringText, markup(runs), STYLES[style])
-
-
 def _advice(assessment: Assessment) -> str:
     """The surveyor's own sentence; none is ever made for him."""
     advice = plain(assessment.inspection.get("advice", ""), 320)
     return txt(advice) if advice else f'<font color="#47606b">{txt(NO_ADVICE)}</font>'
 
 
-def _titled(title: str, style: str = "block") -> Paragraph:
-    return Paragraph(txt(title), STYLES[style])
-
-
-def _list(items: Sequence[Sequence[Run]], style: str = "point") -> list[Flowable]:
-    """Return a numbered list."""
-    rows = [
-        [Paragraph(f"{number}", STYLES[style]), _text(runs, style)]
-        for number, runs in enumerate(items, 1)
-    ]
-    table = Table(rows, colWidths=(5 * mm, None), hAlign="LEFT")
-    table.setStyle([*BARE_TABLE, ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4)])
-    return [table]
-
-
-def settled_first(
-    assessment: Assessment, decision: Decision, units: str = "si"
-) -> tuple[list[list[Run]], int]:
-    """Return what is to be settled before money moves, and how much more there is.
-
-    Parameters
-    ----------
-    assessment : Assessment
-    decision : Decision
-    units : str
-        "si" or "us": the reader's units.
-
-    Returns
-    -------
-    tuple of (list of list of Run, int)
-        At most MOST_TO_SETTLE: dangers and what must be settled before purchase by their urgency,
-        and of what the brief asks what she cannot give.
-    """
-    numbers = {photo.sha: photo.number for photo in assessment.photos}
-    found = [
-        _finding_runs(finding, numbers)
-        for finding in sorted(assessment.findings, key=lambda one: (_urgency(one), one.number))
-        if _urgency(finding) < 2
-    ]
-    asked = [
-        _lacking_runs(requirement, key, units)
-        for requirement, key in decision.requirements
-        # Where the span holds both, what is likely decides whether it is to be settled.
-        if requirement.short_by is not None
-    ]
-    over = decision.cost.left is not None and decision.cost.left < 0
-    if over:
-        lacks = _money_words(-decision.cost.left, decision.cost.currency)
-        asked.insert(
-            0,
-            [(f"The total to plan with is {lacks} over the budget.", ""), ("chapter-money", PAGE)],
-        )
-    kept = min(len(asked), max(_FOR_THE_BRIEF, MOST_TO_SETTLE - len(found)))
-    first = [*found[: MOST_TO_SETTLE - kept], *asked[:kept]]
-    return first, len(found) + len(asked) - len(first)
-
-
-def _urgency(finding: Finding) -> int:
-    # Appended, so that an urgency of an older list is found as well.
-    return (*URGENCIES, finding.urgency).index(finding.urgency)
-
-
-def _finding_runs(finding: Finding, numbers: dict[str, int]) -> list[Run]:
-    tone = "now" if finding.urgency == URGENCIES[0] else ""
-    words = plain(finding.title, 110).rstrip(".")
-    if finding.unit_name and finding.unit_name.lower() not in words.lower():
-        words = f"{words}, {plain(finding.unit_name, 40)}"
-    runs: list[Run] = [(f"{words}.", tone), (f"finding-{finding.number}", PAGE)]
-    shown = [numbers[sha] for sha in finding.photos if sha in numbers]
-    return [*runs, *((photo_number(one), f"{TO}photo-{one}") for one in shown[:1])]
-
-
-def _lacking_runs(asked: Requirement, key: str, units: str) -> list[Run]:
-    words = f"{asked.label}: {_offered(asked, units)}, asked {_asked(asked, units)}."
-    return [(words, ""), (key, PAGE)]
-
-
-def _asked(asked: Requirement, units: str = "si") -> str:
-    side = "at least" if asked.least else "at most"
-    return f"{side} {_figure(asked.asked, asked.unit, units)}"
-
-
-def _offered(asked: Requirement, units: str = "si") -> str:
-    if asked.offered is None:
-        return NOT_KNOWN
-    point, low, high = asked.offered.point, asked.offered.low, asked.offered.high
-    ends = [_figure(end, asked.unit, units) for end in (low, high)]
-    if ends[0] == ends[1]:
-        return ends[0]
-    span = f"{_figure(low, asked.unit, units, with_unit=False)} to {ends[1]}"
-    return span if point is None else f"{_figure(point, asked.unit, units)} ({span})"
-
-
-def _figure(value: float, unit: str, units: str, *, with_unit: bool = True) -> str:
-    """A figure in three digits; a whole number that was typed stays whole."""
-    rounded = value if value == int(value) else float(f"{value:.3g}")
-    return figure(rounded, unit, units, with_unit=with_unit)
-
-
-def _to_settle(assessment: Assessment, decision: Decision, units: str) -> list[Flowable]:
-    first, more = settled_first(assessment, decision, units)
-    body: list[Flowable] = [_titled("Settle before money moves")]
-    if not first:
-        return [*body, _text([("Nothing of that urgency was found.", "")], "point")]
-    body += _list(first)
-    if more:
-        body.append(_text([(f"and {more} more:", "soft"), ("findings", PAGE)], "point"))
-    return body
-
-
-def _safety(decision: Decision) -> list[Flowable]:
-    """What is failed or overdue of safety, whatever anybody wrote of it."""
-    body: list[Flowable] = [_titled("Safety: failed or overdue")]
-    if not decision.safety:
-        return [*body, _text([("Nothing that was seen is failed or overdue.", "")], "point")]
-    for item in decision.safety[:_MOST_SAFETY]:
-        tone = "" if item.state == "poor" else "b"
-        words = f"{item.state}, {item.more}" if item.more else item.state
-        runs: list[Run] = [(f"{plain(item.what, 84)}:", ""), (words, tone), (item.key, PAGE)]
-        body.append(_text(runs, "point"))
-    more = len(decision.safety) - _MOST_SAFETY
-    if more > 0:
-        body.append(_text([(f"and {more} more:", "soft"), ("safety", PAGE)], "point"))
-    return body
-
-
-def _cost(decision: Decision, width: float) -> list[Flowable]:
-    """One bar: what she costs until she reaches the brief, against the budget."""
-    cost = decision.cost
-    head = "To reach the brief"
-    if cost.total is not None and cost.currency:
-        scale = "million " if in_millions(cost) else ""
-        head = f"{head}, {scale}{plain(cost.currency, 12)}"
-    body: list[Flowable] = [_titled(head)]
-    if cost.total is None:
-        return [*body, _text([(_why_no_total(cost), "")], "point")]
-    said = f"Four in five stay below {_money_words(cost.planned, cost.currency)}."
-    planned = [_text([(said, "")], "point")] if cost.planned is not None else []
-    return [*body, CostBar(cost, width), *planned, *_open(cost)]
-
-
-def _open(cost: AllIn) -> list[Flowable]:
-    """What is not priced: with it the total is so much at least."""
-    if not cost.open:
-        return []
-    named = "; ".join(plain(name, 60) for name in cost.open[:4])
-    more = f" and {len(cost.open) - 4} more" if len(cost.open) > 4 else ""
-    words = f"So much at least. Not priced: {named}{more}."
-    return [_text([(words, "soft"), ("chapter-money", PAGE)], "point")]
-
-
-def _why_no_total(cost: AllIn) -> str:
-    named = [plain(name, 60) for name in cost.open[:3]]
-    lacks = f" Not priced: {'; '.join(named)}." if named else ""
-    return f"Nothing is priced yet, so there is no total.{lacks}"
-
-
 def _systems(assessment: Assessment, issue: Issue) -> list[Flowable]:
     """The mark and the word of each system, with its page."""
-    body: list[Flowable] = [_titled("System by system")]
+    body: list[Flowable] = [titled("System by system")]
     if not assessment.systems:
         none = "No system was recorded in this inspection."
         return [*body, Paragraph(none, STYLES["point"])]
-    half = _half(issue)
+    half = half_of(issue)
     widths = (5 * mm, 36 * mm, half - 51 * mm, 10 * mm)
     rows = [_system_row(part, assessment) for part in assessment.systems]
     table = rows_table(("", "", "", ""), rows, widths, tight=True)
@@ -389,13 +179,13 @@ def _word(whole: Part) -> list[Run]:
 
 def _brief(decision: Decision, issue: Issue) -> list[Flowable]:
     """What is asked and what she offers."""
-    body: list[Flowable] = [_titled("What is asked, and what she offers")]
+    body: list[Flowable] = [titled("What is asked, and what she offers")]
     rows: list[list[Cell]] = [
         [
             MetMark(asked.met),
             [(asked.label, "")],
-            [(_asked(asked, issue.units), "")],
-            [(_offered(asked, issue.units), "b" if asked.met is False else "")],
+            [(asked_words(asked, issue.units), "")],
+            [(offered_words(asked, issue.units), "b" if asked.met is False else "")],
             [(_met_words(asked, issue.units), "soft")],
             [(key, PAGE)],
         ]
@@ -403,7 +193,7 @@ def _brief(decision: Decision, issue: Issue) -> list[Flowable]:
     ]
     cost = decision.cost
     if cost.budget is not None:
-        rows.insert(0, _budget_row(cost))
+        rows.insert(0, budget_row(cost))
     if not rows:
         none = "Neither brief nor conversion asks for anything that can be compared yet."
         return [*body, Paragraph(none, STYLES["point"])]
@@ -419,65 +209,9 @@ def _met_words(asked: Requirement, units: str) -> str:
     short = asked.short_by
     if short is not None:
         over = "short by" if asked.least else "over by"
-        words = f"{over} {_figure(short, asked.unit, units)}"
+        words = f"{over} {figure_words(short, asked.unit, units)}"
         return words if asked.met is False else f"open: likely {words}"
     return "open: not known" if asked.offered is None else "open: the span holds both"
-
-
-def _budget_row(cost: AllIn) -> list[Cell]:
-    total = cost.total
-    budget = _money_words(cost.budget, cost.currency)
-    if total is None:
-        return [MetMark(None), "Vessel and work", f"at most {budget}", _why_no_total(cost), "", ""]
-    low, high = (_money_words(end, cost.currency) for end in (total.low, total.high))
-    met = True if total.high <= cost.budget else False if total.low > cost.budget else None
-    # A sum that lacks lines may yet pass the budget.
-    met = None if met and cost.open else met
-    side = "left" if cost.left >= 0 else "over"
-    return [
-        MetMark(met),
-        "Vessel and all of the work",
-        f"at most {budget}",
-        [(f"{_money_words(total.middle, cost.currency)} ({low} to {high})", "")],
-        [
-            (
-                f"{_money_words(abs(cost.left), cost.currency)} {side}, by the total to plan with",
-                "soft",
-            )
-        ],
-        [("chapter-money", PAGE)],
-    ]
-
-
-def _money_words(value: float, currency: str) -> str:
-    """A sum in three digits, in millions where it is that much: an estimate claims no more."""
-    named = plain(currency, 12)
-    if abs(value) >= _MILLION:
-        return f"{value / _MILLION:.3g} million {named}".rstrip()
-    return money_text(Money.exact(float(f"{value:.3g}"), named))
-
-
-def _money(decision: Decision, issue: Issue) -> list[Flowable]:
-    """The one total, line by line."""
-    cost = decision.cost
-    rows: list[tuple[str, float | None, str]] = [(name, likely, "") for name, likely in cost.heads]
-    rows += [
-        ("all of it, as likely as not", cost.total.middle if cost.total else None, "b"),
-        ("all of it, four in five stay below", cost.planned, "b"),
-        ("budget", cost.budget, ""),
-        ("left of the budget, by that", cost.left, "b"),
-    ]
-    made: list[list[Cell]] = [
-        [
-            [(name, tone)],
-            [(NOT_KNOWN if value is None else _money_words(value, cost.currency), tone)],
-        ]
-        for name, value, tone in rows
-    ]
-    half = _half(issue)
-    body: list[Flowable] = [_titled("The money, in one sum")]
-    body.append(rows_table(("", ""), made, (half - 40 * mm, 40 * mm), right=(1,), tight=True))
-    return [*body, *_open(cost)]
 
 
 def _unseen(assessment: Assessment) -> list[Flowable]:
@@ -485,9 +219,9 @@ def _unseen(assessment: Assessment) -> list[Flowable]:
     results = [result for part in assessment.systems for result in all_results(part)]
     asked = [result for result in results if result.applicable]
     unseen = [result for result in asked if was_not_seen(result)]
-    body: list[Flowable] = [_titled("What was not seen")]
+    body: list[Flowable] = [titled("What was not seen")]
     if not unseen:
-        return [*body, _text([("Every check that applies has an answer.", "")], "point")]
+        return [*body, text([("Every check that applies has an answer.", "")], "point")]
     reasons: dict[str, int] = {}
     for result in unseen:
         reason = plain(unseen_reason(result), 30)
@@ -495,7 +229,7 @@ def _unseen(assessment: Assessment) -> list[Flowable]:
     most = sorted(reasons.items(), key=lambda pair: -pair[1])[:4]
     said = ", ".join(f"{reason} {count}" for reason, count in most)
     lead = f"{len(unseen)} of {counted(len(asked), 'check')}: {said}."
-    body.append(_text([(lead, ""), ("unseen", PAGE)], "point"))
+    body.append(text([(lead, ""), ("unseen", PAGE)], "point"))
     turning: dict[tuple[str, str], list[str]] = {}
     for part in assessment.systems:
         whole = part.whole
@@ -506,7 +240,7 @@ def _unseen(assessment: Assessment) -> list[Flowable]:
         could.append(plain(part.system.name, 40))
     for (word, others), names in turning.items():
         said = f"From {word} to {others} could still turn: {'; '.join(names)}."
-        body.append(_text([(said, "")], "point"))
+        body.append(text([(said, "")], "point"))
     return body
 
 
@@ -542,7 +276,7 @@ def _visit(assessment: Assessment, issue: Issue) -> list[Flowable]:
     made: list[list[Cell]] = [[[(name, "soft")], value] for name, value in pairs]
     width = issue.page.column
     return [
-        _titled("The inspection"),
+        titled("The inspection"),
         rows_table(("", ""), made, (34 * mm, width - 34 * mm), tight=True),
         Spacer(1, 3),
         Paragraph(KIND, STYLES["point"]),
