@@ -11,12 +11,13 @@ from inspector.conversion.comparison.calculation import Comparison
 from inspector.conversion.comparison.presentation import Entry
 from inspector.conversion.comparison.scores import ASPECTS
 from inspector.conversion.comparison.side_by_side import SystemRow, by_system
+from inspector.report.cell_runs import Cell
 from inspector.report.document import Report, heading, whole_file
 from inspector.report.drawn.drawings import Drawn
 from inspector.report.figure_text import printed
 from inspector.report.issue import Issue
 from inspector.report.marks import SpanBar
-from inspector.report.tables import Cell, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, page_of, plain, txt, use_fonts
 from inspector.values.cell_text import DASH
 

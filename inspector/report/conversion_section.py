@@ -9,10 +9,12 @@ from inspector.conversion.core.chapter import Chapter, FigureTable
 from inspector.conversion.core.drawing import Drawing, Timeline
 from inspector.conversion.core.figure import Figure, Gap
 from inspector.report import figure_text
+from inspector.report.cell_runs import Cell
+from inspector.report.column_widths import fitted_widths
 from inspector.report.document import heading
 from inspector.report.drawn.drawings import Drawn, Titled
 from inspector.report.issue import Issue
-from inspector.report.tables import Cell, fitted_widths, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, txt
 from inspector.values.cell_text import NOT_KNOWN, cell_text
 from inspector.values.quantity import joined, sentence

@@ -1,7 +1,7 @@
 """What the report says of a verdict in words: its reason, and the facts that it depends on."""
 
 from inspector.assess.model import Part
-from inspector.report.tables import Run
+from inspector.report.cell_runs import Run
 from inspector.values.cell_text import figure, money_text
 from inspector.values.formatting import show
 from inspector.values.quantity import Money

@@ -13,8 +13,9 @@ from reportlab.platypus import Flowable, Paragraph
 from inspector.assess.model import Assessment
 from inspector.assess.round.paper_stops import PaperLook, PaperStop
 from inspector.checklists.model import Caution
+from inspector.report.cell_runs import Cell
 from inspector.report.document import Report, heading, section_gap, whole_file
-from inspector.report.tables import Cell, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import INK, STYLES, Page, page_of, plain, txt, use_fonts
 from inspector.values.cell_text import reader_unit
 from inspector.values.field import Field

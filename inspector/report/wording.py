@@ -4,7 +4,7 @@ import math
 
 from inspector.assess.checked import CheckResult, Condition
 from inspector.assess.model import Assessment, SystemPart
-from inspector.report.tables import Run
+from inspector.report.cell_runs import Run
 from inspector.values.cell_text import minute_text
 from inspector.values.formatting import ONE_FIGURE, show
 from inspector.values.text import counted, listed

@@ -7,8 +7,9 @@ import pytest
 from reportlab.lib.pagesizes import A4
 from reportlab.platypus import Paragraph, SimpleDocTemplate
 
+from inspector.report.column_widths import SMALLEST, fitted_widths
 from inspector.report.line_breaks import loosened, numbers_in, unbroken
-from inspector.report.tables import SMALLEST, fitted_widths, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, txt, use_fonts
 from inspector.values.formatting import grouped, show
 from inspector.values.units import known_units

@@ -6,10 +6,11 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph, Table
 
 from inspector.conversion.core.chapter import Requirement
+from inspector.report.cell_runs import Run
 from inspector.report.issue import Issue
 from inspector.report.page_references import ReferringText, referring
 from inspector.report.sections.photo_pages import BARE_TABLE
-from inspector.report.tables import Run, markup
+from inspector.report.tables import markup
 from inspector.report.theme import STYLES, plain, txt
 from inspector.values.cell_text import NOT_KNOWN, figure, money_text
 from inspector.values.quantity import Money

@@ -5,6 +5,7 @@ from reportlab.platypus import Flowable, KeepInFrame, PageBreak, Paragraph, Spac
 
 from inspector.assess.model import Assessment, Part, SystemPart
 from inspector.conversion.core.chapter import Requirement
+from inspector.report.cell_runs import PAGE, TO, Cell, Run
 from inspector.report.client.blocks import (
     asked_words,
     figure_words,
@@ -21,7 +22,7 @@ from inspector.report.document import Heading
 from inspector.report.issue import Issue, vessel_name
 from inspector.report.marks import MetMark, Rule, VerdictSquare
 from inspector.report.sections.photo_pages import BARE_TABLE, photo_number
-from inspector.report.tables import PAGE, TO, Cell, Run, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import all_results, looked_at, unseen_reason, was_not_seen
 from inspector.values.cell_text import NOT_KNOWN, figure

@@ -3,13 +3,14 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable
 
+from inspector.report.cell_runs import PAGE, Cell
 from inspector.report.client.all_in_cost import AllIn
 from inspector.report.client.blocks import half_of, money_words, text, titled
 from inspector.report.client.cost_bar import CostBar, in_millions
 from inspector.report.client.decision import Decision
 from inspector.report.issue import Issue
 from inspector.report.marks import MetMark
-from inspector.report.tables import PAGE, Cell, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import plain
 from inspector.values.cell_text import NOT_KNOWN
 

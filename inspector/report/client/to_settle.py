@@ -5,6 +5,7 @@ from reportlab.platypus import Flowable
 from inspector.assess.model import Assessment
 from inspector.assess.registers import Finding
 from inspector.conversion.core.chapter import Requirement
+from inspector.report.cell_runs import PAGE, TO, Run
 from inspector.report.client.blocks import (
     asked_words,
     money_words,
@@ -15,7 +16,6 @@ from inspector.report.client.blocks import (
 )
 from inspector.report.client.decision import Decision
 from inspector.report.sections.photo_pages import photo_number
-from inspector.report.tables import PAGE, TO, Run
 from inspector.report.theme import plain
 from inspector.values.vocabulary import URGENCIES
 

@@ -8,6 +8,7 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Assessment, SystemPart
 from inspector.checklists.model import Caution
+from inspector.report.cell_runs import PAGE, Cell, Run
 from inspector.report.client.client_summary import surveyors_of
 from inspector.report.client.safety_items import SafetyItem, bad_without_finding
 from inspector.report.document import heading, section
@@ -15,7 +16,7 @@ from inspector.report.issue import Issue
 from inspector.report.page_references import ReferringText, referring
 from inspector.report.sections.findings_section import photos_in_findings
 from inspector.report.sections.photo_pages import photo_pages, photos_of
-from inspector.report.tables import PAGE, Cell, Run, markup, rows_table
+from inspector.report.tables import markup, rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import all_results, unseen_reason, was_not_seen
 from inspector.values.text import capital

@@ -8,6 +8,7 @@ from reportlab.platypus import Flowable, Paragraph
 
 from inspector.assess.checked import CheckResult
 from inspector.assess.model import Assessment, Part, SystemPart
+from inspector.report.cell_runs import Cell, Run
 from inspector.report.check_cells import (
     Row,
     bare_lines,
@@ -15,35 +16,24 @@ from inspector.report.check_cells import (
     groups_of,
     has_cells,
     is_told,
-    limit_of,
     limit_words,
     rows_of,
     short_names,
-    source_mark,
 )
 from inspector.report.document import heading
 from inspector.report.issue import Issue
-from inspector.report.marks import LevelMark, draw_level
-from inspector.report.page_references import key_of
+from inspector.report.marks import draw_level
 from inspector.report.reading_text import readings_note, readings_text
-from inspector.report.sections.photo_pages import photo_runs
-from inspector.report.tables import ANCHOR, PAGE, TO, Cell, Run, rows_table
+from inspector.report.sections.told_checks import MARK_SIZE, as_sentence, not_good, source_runs
+from inspector.report.tables import rows_table
 from inspector.report.theme import PLAIN, SOFT, STYLES, plain, txt
 from inspector.report.wording import (
     ACT_ON,
     all_results,
-    disputed_text,
     gate_text,
-    rating_runs,
     rating_text,
 )
-from inspector.values.cell_text import figure
-from inspector.values.errors import InspectorError
-from inspector.values.formatting import show, with_printed_unit
-from inspector.values.units import in_units
-from inspector.values.vocabulary import RATINGS
 
-_MARK = 2.5 * mm
 _SIZE, _LEADING = 7.6, 9.4
 # The most columns of units in one table, and the least width of one.
 _MOST_UNITS = 8
@@ -59,7 +49,7 @@ class MarkedValue(Flowable):
         super().__init__()
         self.rating = result.rating if result is not None else None
         self.soft = self.rating is None
-        room = width - (0 if self.soft else _MARK + 3)
+        room = width - (0 if self.soft else MARK_SIZE + 3)
         self.lines = simpleSplit(plain(words, MOST_IN_CELL), PLAIN, _SIZE, max(room, 12)) or [""]
         self.width, self.height = width, _LEADING * len(self.lines)
 
@@ -68,8 +58,8 @@ class MarkedValue(Flowable):
         pen, top = self.canv, self.height - _SIZE
         indent = 0.0
         if not self.soft:
-            draw_level(pen, self.rating, 0, top - 0.6, _MARK)
-            indent = _MARK + 3
+            draw_level(pen, self.rating, 0, top - 0.6, MARK_SIZE)
+            indent = MARK_SIZE + 3
         pen.setFont(PLAIN, _SIZE)
         pen.setFillColor(SOFT if self.soft else STYLES["cell"].textColor)
         if self.rating in ACT_ON:
@@ -172,30 +162,6 @@ def _label(row: Row, unit: str, issue: Issue) -> list[Run]:
     return runs
 
 
-def source_runs(result: CheckResult, issue: Issue) -> list[Run]:
-    """Return the number of a source in the list at the end, as a link, with its mark.
-
-    Parameters
-    ----------
-    result : CheckResult
-    issue : Issue
-
-    Returns
-    -------
-    list of Run
-    """
-    judged = result.judgement
-    # Without a judgement no source was used, and none is claimed.
-    if not judged or not judged.source:
-        return []
-    number = issue.cites.get((judged.criterion, judged.source))
-    if not number:
-        return [(str(judged.source), "soft")]
-    mark = source_mark(result)
-    runs: list[Run] = [(f"S{number}", f"{TO}source-{number}")]
-    return [*runs, (mark, "soft")] if mark else runs
-
-
 def _single(unit: Part, rows: Sequence[Row], issue: Issue) -> list[Flowable]:
     """Return the checks of a unit that has no like, two abreast."""
     if not rows:
@@ -213,155 +179,13 @@ def _single(unit: Part, rows: Sequence[Row], issue: Issue) -> list[Flowable]:
     return [rows_table(heads, made, (label, value, label, value), tight=True)]
 
 
-def not_good(part: SystemPart, assessment: Assessment, issue: Issue, key: str) -> list[Flowable]:
-    """Return in full every check of a system that is not plainly good, the worst first.
-
-    Parameters
-    ----------
-    part : SystemPart
-    assessment : Assessment
-    issue : Issue
-    key : str
-
-    Returns
-    -------
-    list of Flowable
-    """
-    told = [result for result in all_results(part) if is_told(result)]
-    if not issue.whole:
-        told = [result for result in told if result.rating in ACT_ON or result.disputed]
-    if not told:
-        return []
-    told.sort(key=_by_rating)
-    several = len(part.units) > 1
-    rows = [_told_row(result, assessment, issue, several) for result in told]
-    widths = (5 * mm, 50 * mm, issue.page.column - 55 * mm)
-    return [
-        heading("Not good, in full", f"{key}-told", 1),
-        rows_table(("", "check, unit", "what was found"), rows, widths, tight=True),
-    ]
-
-
-def _by_rating(result: CheckResult) -> int:
-    return -RATINGS.index(result.rating) if result.rating in RATINGS else 1
-
-
-def _told_row(
-    result: CheckResult, assessment: Assessment, issue: Issue, several: bool
-) -> list[Cell]:
-    """Return a check in full: rating, readings, limit and margin, what was said, where to look."""
-    bad = result.rating in ACT_ON
-    title: list[Run] = [(result.check.title, "b" if bad else "")]
-    title.append((key_of("check", result.subject), ANCHOR))
-    if several:
-        title.append((result.unit_name, "soft"))
-    if result.depth:
-        title.append((result.depth, "soft"))
-    mark = LevelMark(result.rating, _MARK) if result.rating else ""
-    return [mark, title, told_runs(result, assessment, issue)]
-
-
-def told_runs(result: CheckResult, assessment: Assessment, issue: Issue) -> list[Run]:
-    """Return all that is known of a check: rating, readings, judgement, note, finding, photos.
-
-    Parameters
-    ----------
-    result : CheckResult
-    assessment : Assessment
-    issue : Issue
-
-    Returns
-    -------
-    list of Run
-    """
-    runs = [*rating_runs(result)]
-    read = readings_text(result, issue.units, labelled=True)
-    if read:
-        runs.append((f"{read}.", ""))
-    runs += judgement_runs(result, issue)
-    texts = [gate_text(result), disputed_text(result), _sentence(result.note)]
-    runs += [(text, "") for text in texts if text]
-    for finding in issue.findings.get(result.subject, ()):
-        runs.append((f"Finding {finding.number},", "soft"))
-        runs.append((f"finding-{finding.number}", PAGE))
-    return [*runs, *photo_runs(result.photos, assessment)]
-
-
-def judgement_runs(result: CheckResult, issue: Issue) -> list[Run]:
-    """Return band, limit, what was computed, the margin, and at what the rating is held.
-
-    Parameters
-    ----------
-    result : CheckResult
-    issue : Issue
-
-    Returns
-    -------
-    list of Run
-    """
-    judged = result.judgement
-    if judged is None:
-        return [(result.cannot_judge, "soft")] if result.cannot_judge else []
-    runs: list[Run] = [(f"{judged.band}:", "")]
-    parts = []
-    if judged.unit == "days" and judged.value is not None:
-        days = round(judged.value)
-        parts.append(f"{abs(days)} days {'left' if days >= 0 else 'over'}")
-    elif judged.value is not None and len(result.readings) > 1:
-        parts.append(f"computed {figure(judged.value, judged.unit or '', issue.units)}")
-    limit = limit_of(result, issue.units)
-    if limit:
-        parts.append(f"limit {limit}")
-        if judged.margin:
-            # A margin is a difference: of two temperatures it has no zero to convert from.
-            side = "within it"
-            if judged.margin < 0:
-                side = "below it" if limit.startswith("≥") else "over it"
-            parts.append(f"{margin_text(judged, issue.units)} {side}")
-    if parts:
-        runs.append((f"{', '.join(parts)}.", ""))
-    elif judged.sentence:
-        runs.append((judged.sentence, ""))
-    held = [note for note in judged.notes if note.startswith("Held at")]
-    runs += [(note, "soft") for note in held]
-    return [*runs, *source_runs(result, issue)]
-
-
-def margin_text(judged, units: str) -> str:
-    """Return how far a value is from its limit, in the reader's units.
-
-    Parameters
-    ----------
-    judged : Judgement
-        With value, limit and margin.
-    units : str
-
-    Returns
-    -------
-    str
-    """
-    unit = judged.unit or ""
-    try:
-        first, target = in_units(judged.value, unit, units)
-        other, _ = in_units(judged.limit, unit, units)
-    except InspectorError:
-        # A surveyor's own criterion may have a unit that nothing converts.
-        return with_printed_unit(show(float(f"{abs(judged.margin):.3g}"), ""), unit)
-    return show(float(f"{abs(first - other):.3g}"), target)
-
-
-def _sentence(text: str) -> str:
-    words = text.strip()
-    return f"{words}." if words and words[-1] not in ".!?…" else words
-
-
 def _notes(part: SystemPart, issue: Issue) -> list[Flowable]:
     """What was said of checks that are good, in one paragraph, with their photos."""
     said = []
     for result in all_results(part):
         if is_told(result) or result.rating is None:
             continue
-        extra = " ".join(filter(None, (gate_text(result), _sentence(result.note))))
+        extra = " ".join(filter(None, (gate_text(result), as_sentence(result.note))))
         taken = f"Taken over from {result.as_unit}." if result.as_unit else ""
         if any(len(reading.text) > MOST_IN_CELL for reading in result.readings):
             extra = f"{readings_text(result, issue.units, labelled=True)}. {extra}".strip()

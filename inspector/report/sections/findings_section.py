@@ -7,6 +7,7 @@ from reportlab.platypus import Flowable, Paragraph, Table
 
 from inspector.assess.model import Assessment, SystemPart
 from inspector.assess.registers import Finding, Photo, WorkLine
+from inspector.report.cell_runs import PAGE, Run
 from inspector.report.document import heading
 from inspector.report.issue import Issue, checks_of_findings
 from inspector.report.marks import Rule
@@ -17,7 +18,7 @@ from inspector.report.sections.photo_pages import (
     photo_number,
     photo_row,
 )
-from inspector.report.tables import PAGE, Run, markup
+from inspector.report.tables import markup
 from inspector.report.theme import STYLES, plain
 from inspector.values.cell_text import money_text
 from inspector.values.quantity import Money

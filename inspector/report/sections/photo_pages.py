@@ -7,10 +7,10 @@ from reportlab.platypus import Flowable, Spacer, Table
 
 from inspector.assess.model import Assessment, SystemPart
 from inspector.assess.registers import Photo
+from inspector.report.cell_runs import TO, Run
 from inspector.report.document import heading
 from inspector.report.issue import Issue
 from inspector.report.page_references import ReferringText, referring
-from inspector.report.tables import TO, Run
 from inspector.report.theme import PLAIN, STYLES, plain, txt
 from inspector.report.wording import all_results, is_on
 from inspector.values.cell_text import minute_text

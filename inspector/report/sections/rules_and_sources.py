@@ -10,10 +10,11 @@ from inspector.assess.photo_times import camera_clock, clock_sentence
 from inspector.assess.verdict.settings import settings_used
 from inspector.checklists.registry import criterion_title
 from inspector.criteria.core.source import Source
+from inspector.report.cell_runs import ANCHOR, Cell
 from inspector.report.document import section, small_heading
 from inspector.report.issue import Issue
 from inspector.report.reading_text import limits_text
-from inspector.report.tables import ANCHOR, Cell, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, txt
 from inspector.report.wording import all_results
 from inspector.values.text import counted

@@ -4,15 +4,17 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph, Table
 
 from inspector.assess.model import Assessment, Part, SystemPart
+from inspector.report.cell_runs import PAGE, Cell, Run
 from inspector.report.client.client_summary import NOT_LOOKED_AT
 from inspector.report.document import heading
 from inspector.report.issue import Issue
 from inspector.report.marks import SpanBar, VerdictSquare
 from inspector.report.page_references import ReferringText, referring
-from inspector.report.sections.checks_by_unit import checks_by_unit, not_good
+from inspector.report.sections.checks_by_unit import checks_by_unit
 from inspector.report.sections.findings_section import photos_in_findings
 from inspector.report.sections.photo_pages import photo_pages, photos_of
-from inspector.report.tables import PAGE, Cell, Run, markup, rows_table
+from inspector.report.sections.told_checks import not_good
+from inspector.report.tables import markup, rows_table
 from inspector.report.theme import PLAIN, STYLES, plain, txt
 from inspector.report.verdict_text import fact_rows, overruled_proposal, verdict_reason
 from inspector.report.wording import (

@@ -5,9 +5,10 @@ from collections.abc import Mapping
 from reportlab.platypus import Flowable, Paragraph
 
 from inspector.conversion.core.particulars import Row, Rows
+from inspector.report.column_widths import fitted_widths
 from inspector.report.document import section, small_heading
 from inspector.report.issue import Issue
-from inspector.report.tables import fitted_widths, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, txt
 from inspector.values.cell_text import DASH, figure, reader_unit
 from inspector.values.field import Field

@@ -8,10 +8,11 @@ from reportlab.platypus import Flowable
 from inspector.assess.model import Assessment, SystemPart
 from inspector.assess.registers import WorkLine
 from inspector.assess.work_cost import parts_priced_twice
+from inspector.report.cell_runs import PAGE, Cell, Run
 from inspector.report.document import section
 from inspector.report.issue import Issue
 from inspector.report.page_references import ReferringText, referring
-from inspector.report.tables import PAGE, Cell, Run, markup, rows_table
+from inspector.report.tables import markup, rows_table
 from inspector.report.theme import STYLES
 from inspector.values.cell_text import table_cell_text
 from inspector.values.quantity import Money, Quantity

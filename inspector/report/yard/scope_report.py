@@ -8,9 +8,10 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph
 
 from inspector.assess.model import Assessment
+from inspector.report.cell_runs import Cell
 from inspector.report.document import Report, heading, whole_file
 from inspector.report.issue import vessel_name
-from inspector.report.tables import Cell, rows_table
+from inspector.report.tables import rows_table
 from inspector.report.theme import STYLES, Page, page_of, plain, txt, use_fonts
 from inspector.report.yard.scope_items import (
     ScopeItem,
