@@ -15,7 +15,7 @@ from inspector.conversion.papers import particulars as papers_particulars
 from inspector.conversion.power import chapter as power_chapter
 from inspector.conversion.power import particulars as power_particulars
 from inspector.conversion.range import chapter as range_chapter
-from inspector.conversion.range import particulars as range_particulars
+from inspector.conversion.range import range_tables
 from inspector.conversion.rule_book import chapter as rule_book_chapter
 from inspector.conversion.rule_book import particulars as rule_book_particulars
 from inspector.conversion.ship_kind import chapter as ship_kind_chapter
@@ -42,7 +42,7 @@ CHAPTERS: dict[str, tuple[str, Writer]] = {
 TABLES: tuple[Table, ...] = (
     HYDROSTATICS,
     TANKS,
-    *range_particulars.TABLES,
+    *range_tables.TABLES,
     *stability_particulars.TABLES,
     LOADING,
     *power_particulars.TABLES,

@@ -4,15 +4,20 @@ quarter of the speed.
 """
 
 import gzip
+import json
 import statistics
+import time
 import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from inspector import create_app
+from inspector.in_browser import door
 from tests import a_browser, a_walk
 from tests.a_server import serving
+from tests.assess.round.vessels import entries_before_the_visit, shipped_library
+from tests.benchmarks.slowed import slowed
 from tests.criteria.golden_readings import entry
 from tests.ten_readings import ten_readings
 
@@ -107,6 +112,7 @@ def below_deck(folder: Path) -> None:
         weight(address)
         first_tap(address)
         judging(address)
+        composing(address)
         tapping(address)
 
 
@@ -178,6 +184,72 @@ def judging(address: str) -> None:
         f"a judgement on the device: {median:.1f} ms, 95th percentile {last:.1f} ms; goal 50 ms",
         flush=True,
     )
+
+
+COMPOSE = """async ([main, questions]) => {
+  if (!window.second) {
+    const { Python } = await import(main.replace("main.js", "python/python.js"));
+    window.second = new Python(JSON.parse(document.querySelector(".walk").dataset.python));
+    second.start();
+    await new Promise((resolve) => second.addEventListener("change", resolve));
+    if (second.state !== "ready") throw new Error(second.why);
+  }
+  let took = 0;
+  for (const [question, given] of questions) {
+    const begun = performance.now();
+    await second.ask(question, given);
+    took = performance.now() - begun;
+  }
+  return took;
+}"""
+
+
+# How long a fixed piece of work takes [ms]: how slow the browser is just now.
+COUNTING = """() => {
+  const begun = performance.now();
+  let sum = 0;
+  for (let count = 0; count < 1e9; count += 1) sum += count % 7;
+  return performance.now() - begun;
+}"""
+
+
+def composing(address: str) -> None:
+    """The round of a whole vessel, assessed and composed: here, on the device, at a quarter."""
+    library = shipped_library()
+    entries = entries_before_the_visit(library, date="2026-05-02", off="13:00", people="2")
+    asked = {"now": "2026-05-02T09:00:00+02:00", "here": None, "before": None, "person": 0}
+    questions = [
+        ("open", json.loads(library.tables_json)),
+        ("add", entries),
+        ("follow", {**asked, "anew": True}),
+    ]
+    with phone_on(address, with_python=True) as page:
+        a_walk.begin(page, address)
+        a_walk.judges_here(page)
+        main = page.locator("script[src*='main.js']").get_attribute("src")
+        page.evaluate(COMPOSE, [main, questions])
+        here = statistics.median(_composed_here(questions) for _ in range(5))
+        device = statistics.median(page.evaluate(COMPOSE, [main, questions]) for _ in range(5))
+        pace = page.evaluate(COUNTING)
+        with slowed(1 / QUARTER):
+            slow = statistics.median(page.evaluate(COMPOSE, [main, questions]) for _ in range(3))
+            # On a crowded computer the pulse comes late, so that what was reached is said with it.
+            reached = page.evaluate(COUNTING) / pace
+    print(
+        f"a round of a whole vessel for two: {here:.0f} ms on the computer, goal 1000 ms; on the "
+        f"device {device:.0f} ms, {device / here:.1f} x; slowed {reached:.1f} x (aim {QUARTER} x) "
+        f"{slow:.0f} ms, {slow / here:.1f} x, goal 5000 ms",
+        flush=True,
+    )
+
+
+def _composed_here(questions: list) -> float:
+    """Milliseconds of the last question through the door on this computer."""
+    begun = 0.0
+    for question, given in questions:
+        begun = time.perf_counter()
+        door.answer(question, json.dumps(given))
+    return 1000 * (time.perf_counter() - begun)
 
 
 def readings() -> list[dict]:

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from inspector.conversion.core.span import Span
 from inspector.conversion.hull.hull_form import Particulars
 from inspector.conversion.range.engines import Engine
-from inspector.conversion.range.fuel_on_board import FuelTank, usable_fuel
+from inspector.conversion.range.fuel.fuel_on_board import FuelTank, usable_fuel
 from inspector.conversion.range.hotel_load import Hotel
 from inspector.conversion.range.own_speed_power import PointsCurve
 from inspector.conversion.range.sea_power import Ship

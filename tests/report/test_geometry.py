@@ -6,7 +6,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph, Period, Timeline
+from inspector.conversion.core.drawing import (
+    AskedPoint,
+    Axis,
+    Bar,
+    Bars,
+    Curve,
+    Graph,
+    Period,
+    Polar,
+    Timeline,
+)
 from inspector.report.drawn.geometry import draw
 from inspector.report.drawn.picture import ticks
 from inspector.values.quantity import Quantity, sentence
@@ -131,3 +141,73 @@ def test_a_drawing_for_a_us_reader_names_us_units():
 
 def texts(picture):
     return {mark.text.replace("\u00a0", " ") for mark in picture.marks if mark.kind == "text"}
+
+
+winds = st.lists(st.floats(0, 200), min_size=4, max_size=24)
+
+
+@given(st.lists(winds, min_size=1, max_size=3), st.none() | st.floats(0.1, 300))
+@pytest.mark.parametrize("width", [356.0, 460.0])
+def test_a_polar_drawing_stays_inside_its_box(width, rows, asked):
+    """Rings, curves and names, on a phone and in the report."""
+    curves = tuple(
+        Curve(
+            f"after failure {at}",
+            tuple((360 * n / len(row), wind) for n, wind in enumerate(row)),
+            dashed=at > 0,
+        )
+        for at, row in enumerate(rows)
+    )
+    picture = draw(Polar("Wind", "kn", curves, "Told.", asked, "asked"), width)
+
+    inside(picture)
+    words = [mark.text for mark in picture.marks if mark.kind == "text"]
+    assert {"ahead", "starboard", "astern", "port"} <= set(words)
+    assert ("asked, " in " ".join(words)) == (asked is not None)
+
+
+def test_ahead_is_at_the_top_and_starboard_at_the_right():
+    """A bearing of 90 degrees is drawn to the right of the centre, 0 above it."""
+    curve = Curve("one", ((0, 10.0), (90, 20.0)))
+    picture = draw(Polar("Wind", "kn", (curve,), "Told."))
+    (ahead, starboard) = next(
+        mark.points for mark in picture.marks if mark.kind == "line" and mark.tone == "ink"
+    )
+
+    assert picture.width / 2 == pytest.approx(ahead[0])
+    assert ahead[1] < starboard[1]
+    assert starboard[0] - picture.width / 2 == pytest.approx(2 * (starboard[1] - ahead[1]))
+
+
+def test_a_polar_drawing_for_a_us_reader_has_us_units():
+    """Values are converted, directions are not."""
+    curve = Curve("one", ((0, 10.0), (90, 20.0)))
+    picture = draw(Polar("Reach", "m", (curve,), "Told.", 10.0, "asked"), system="us")
+
+    words = [mark.text for mark in picture.marks if mark.kind == "text"]
+    assert "rings: ft" in words
+    assert "asked, 32.8" in words
+
+
+@pytest.mark.parametrize("width", [356.0, 460.0])
+def test_what_is_asked_is_marked_in_a_graph(width):
+    """The point lies where it is asked, also beyond the curves, and stays inside."""
+    curve = Curve("likely", ((8.0, 12_000.0), (14.0, 6_000.0)))
+    asked = (AskedPoint(12.0, 15_000.0, "asked"),)
+    picture = draw(
+        Graph("Range", Axis("speed", "kn"), Axis("range", "nmi"), (curve,), "Told.", asked=asked),
+        width,
+    )
+
+    inside(picture)
+    assert "asked" in [mark.text for mark in picture.marks]
+    ring = next(mark for mark in picture.marks if mark.tone == "accent" and mark.kind == "line")
+    path = next(mark for mark in picture.marks if mark.tone == "ink" and mark.kind == "line")
+    assert path.points[0][0] < ring.points[1][0] < path.points[-1][0]
+    assert ring.points[1][1] < min(y for _, y in path.points)
+
+
+@given(bars)
+def test_narrow_bars_stay_inside_their_box(drawing):
+    """On a phone the names stand above their bars."""
+    inside(draw(drawing, 356.0))

@@ -35,7 +35,7 @@ ASKED = (
     Asked("endurance", "Endurance, first thing to run out", "endurance"),
     Asked("persons", "Persons berthed", "persons"),
     Asked("loading", "Loading conditions that meet every check"),
-    Asked("load-line", "Draught left to the load line"),
+    Asked("load-line", "Draught at the load-line mark"),
     Asked("gm", "Metacentric height after the changes"),
     Asked("kg-limit", "Greatest KG by the booklet, after the changes"),
     Asked("wind", "Severe wind: area to leeward over area to windward"),

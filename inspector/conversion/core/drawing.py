@@ -151,4 +151,31 @@ class Timeline:
     described: Cell
 
 
-Drawing = Bars | Graph | Timeline
+@dataclass(frozen=True)
+class Polar:
+    """Closed curves around the vessel, ahead at the top: how much she bears from every side.
+
+    Parameters
+    ----------
+    title : str
+    unit : str
+        The unit of all values.
+    curves : tuple of Curve
+        Points of direction, clockwise from ahead [deg], and value [unit].
+    described : Cell
+        The drawing in one sentence, for those who cannot see it.
+    asked : float or None
+        What is asked from every side [unit].
+    asked_label : str
+        What that is.
+    """
+
+    title: str
+    unit: str
+    curves: tuple[Curve, ...]
+    described: Cell
+    asked: float | None = None
+    asked_label: str = ""
+
+
+Drawing = Bars | Graph | Polar | Timeline

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph
+from inspector.conversion.core.drawing import Bar, Bars, Curve, Polar
 from inspector.conversion.core.span_sentences import likely_with_span
 from inspector.conversion.power.calculation import PowerResults
 from inspector.conversion.power.holding.holding_power import Outcome
@@ -21,7 +21,7 @@ LONGEST_LABEL = 34
 MOST_ELEMENTS = 16
 
 
-def drawings(results: PowerResults) -> Iterator[Bars | Graph]:
+def drawings(results: PowerResults) -> Iterator[Bars | Polar]:
     """Return the drawings that have any bar.
 
     Parameters
@@ -30,7 +30,7 @@ def drawings(results: PowerResults) -> Iterator[Bars | Graph]:
 
     Returns
     -------
-    iterator of Bars or Graph
+    iterator of Bars or Polar
     """
     balances = [balance for balance in results.converted if balance.demand.known]
     if balances:
@@ -119,7 +119,7 @@ def _wind_bars(outcomes: list[Outcome], results: PowerResults) -> Bars:
     return Bars(title, "kn", tuple(bars), _wind_sentence(outcomes, results), limit_label)
 
 
-def _polar(results: PowerResults) -> Graph:
+def _polar(results: PowerResults) -> Polar:
     """Return the likely wind from every side [kn], as inspected and after the worst failure."""
     shown = {AS_INSPECTED: results.intact}
     if results.worst is not None:
@@ -139,9 +139,9 @@ def _polar(results: PowerResults) -> Graph:
             )
         )
     described = joined((joined(parts, "; "), "."), "")
-    title = "Most wind from every side, likely"
-    side = Axis("wind from, clockwise from ahead", "deg")
-    return Graph(title, side, Axis("wind", "kn"), tuple(curves), described)
+    title = "Most wind withstood from every side, likely"
+    asked = None if results.wind is None else convert(results.wind, "m/s", "kn")
+    return Polar(title, "kn", tuple(curves), described, asked, "wind to be withstood")
 
 
 def _wind_sentence(outcomes: list[Outcome], results: PowerResults) -> Cell:

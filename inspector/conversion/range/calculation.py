@@ -13,7 +13,7 @@ from inspector.conversion.range.economical_speed import (
     fuel_margin,
     range_beside_station,
 )
-from inspector.conversion.range.fuel_on_board import tank_gaps, usable_fuel
+from inspector.conversion.range.fuel.fuel_on_board import tank_gaps, usable_fuel
 from inspector.conversion.range.particulars import Inputs
 from inspector.conversion.range.passages import Passage, passage
 from inspector.conversion.range.sea_power import Ship
@@ -208,11 +208,17 @@ def _requirements(inputs: Inputs, results: Results) -> Iterator[Requirement]:
         if brief.station:
             label = "Range beside the days on station"
             reach = results.beside_station.span if results.beside_station else None
-        yield Requirement("range", label, brief.range, "nmi", reach)
+        lacks = at_speed.range.gaps if at_speed else ()
+        yield Requirement("range", label, brief.range, "nmi", reach, lacks=lacks)
     if brief.endurance:
         label = "Endurance, first thing to run out"
         shortest = _shortest(results.lasting)
-        yield Requirement("endurance", label, brief.endurance, "days", shortest)
+        binding = results.lasting.binding if results.lasting else None
+        name = binding.name if binding is not None and shortest is not None else ""
+        lacks = results.lasting.gaps if results.lasting else ()
+        yield Requirement(
+            "endurance", label, brief.endurance, "days", shortest, binds=name, lacks=lacks
+        )
 
 
 def _shortest(lasting: Limits | None) -> Span | None:

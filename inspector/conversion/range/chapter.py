@@ -7,7 +7,8 @@ from inspector.conversion.core.span import ConversionError
 from inspector.conversion.range import presentation
 from inspector.conversion.range.calculation import Results, calculate, gaps_of, requirements_of
 from inspector.conversion.range.compared.claimed import claims_of_range
-from inspector.conversion.range.particulars import READ, read_inputs
+from inspector.conversion.range.particulars import read_inputs
+from inspector.conversion.range.range_tables import READ
 
 ID, TITLE = "range", "Range and endurance"
 VERIFY = (

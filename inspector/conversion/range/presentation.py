@@ -4,13 +4,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from inspector.conversion.core.chapter import FigureTable, TableColumn, table_columns
-from inspector.conversion.core.drawing import Axis, Bar, Bars, Curve, Graph
+from inspector.conversion.core.drawing import AskedPoint, Axis, Bar, Bars, Curve, Graph
 from inspector.conversion.core.figure import Figure
 from inspector.conversion.core.span import Span
 from inspector.conversion.range.calculation import Results
 from inspector.conversion.range.consumables import Limits
 from inspector.conversion.range.particulars import Inputs
-from inspector.conversion.range.passages import Passage
+from inspector.conversion.range.passages import Passage, passage
 from inspector.conversion.range.speed_power import PowerCurve
 from inspector.values.formatting import show
 from inspector.values.quantity import Cell, Quantity, joined, sentence
@@ -18,6 +18,10 @@ from inspector.values.text import capital, counted, listed
 
 # How many stretches a drawn curve has.
 STEPS = 16
+# kn; slower, the hotel load alone decides and no curve of power is meant for it.
+SLOWEST = 3.0
+# What is drawn of a span of ranges, and whether it is dashed.
+RANGE_ENDS = (("likely", "middle", False), ("low", "low", True), ("high", "high", True))
 # How far beyond the known speeds a drawing goes: farther, a formula dwarfs all else.
 BEYOND_SPEED = 1.33
 
@@ -167,11 +171,11 @@ def _power_table(inputs: Inputs, speed: float) -> FigureTable:
 def _running_table(results: Results, speed: float) -> FigureTable:
     """Return load, burn and range at one speed for each count of main engines running."""
     rows = []
-    for count, passage in results.by_running:
-        word = {True: "yes", False: "no", None: "not known"}[passage.reached]
-        load = (passage.load * 100).quantity("%", 0)
-        burn = passage.burn.span.quantity("t/day", 1)
-        reach = passage.range.span.quantity("nmi", 0) if passage.range.known else None
+    for count, made in results.by_running:
+        word = {True: "yes", False: "no", None: "not known"}[made.reached]
+        load = (made.load * 100).quantity("%", 0)
+        burn = made.burn.span.quantity("t/day", 1)
+        reach = made.range.span.quantity("nmi", 0) if made.range.known else None
         rows.append((counted(count, "engine"), load, word, burn, reach))
     return FigureTable(
         f"At {show(speed, 'kn')} by main engines running",
@@ -219,7 +223,7 @@ def _whole_ends(figure: Figure) -> Three:
 
 
 def drawings_of(inputs: Inputs, results: Results) -> tuple[Graph | Bars, ...]:
-    """Return power by speed, and how long everything on board lasts.
+    """Return range and power by speed, and how long everything on board lasts.
 
     Parameters
     ----------
@@ -230,8 +234,38 @@ def drawings_of(inputs: Inputs, results: Results) -> tuple[Graph | Bars, ...]:
     -------
     tuple of Graph or Bars
     """
-    made = (_power_graph(inputs), _lasting_bars(results.lasting, inputs.brief.endurance))
+    made = (
+        _range_graph(inputs, results),
+        _power_graph(inputs),
+        _lasting_bars(results.lasting, inputs.brief.endurance),
+    )
     return tuple(drawing for drawing in made if drawing is not None)
+
+
+def _range_graph(inputs: Inputs, results: Results) -> Graph | None:
+    """Return range by speed with the brief's range at its speed; None where it is not known."""
+    ship, brief = results.ship, inputs.brief
+    if ship is None:
+        return None
+    slow, fast = max(ship.curve.low_speed, SLOWEST), min(ship.curve.high_speed, _fastest(inputs))
+    if slow >= fast:
+        return None
+    speeds = [slow + (fast - slow) * step / STEPS for step in range(STEPS + 1)]
+    passages = [passage(ship, speed) for speed in speeds]
+    # What is more than the engines have is no speed of hers.
+    known = [made for made in passages if made.range.known and made.reached is not False]
+    if not known:
+        return None
+    curves = [
+        Curve(name, tuple((made.speed, getattr(made.range.span, end)) for made in known), dashed)
+        for name, end, dashed in RANGE_ENDS
+    ]
+    asked = ()
+    if brief.speed and brief.range:
+        asked = (AskedPoint(brief.speed, brief.range, "asked"),)
+    described = "Range by speed on the fuel that she can carry, with what the brief asks."
+    axes = Axis("speed", "kn"), Axis("range", "nmi")
+    return Graph("Range by speed", *axes, tuple(curves), described, asked=asked)
 
 
 def _power_graph(inputs: Inputs) -> Graph | None:

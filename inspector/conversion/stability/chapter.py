@@ -11,7 +11,9 @@ from inspector.conversion.core.span import ConversionError, Span
 from inspector.conversion.stability.booklet.booklet_tables import hydrostatic_table
 from inspector.conversion.stability.calculation import Stability, calculate, weight_changes
 from inspector.conversion.stability.deck_loads import DeckLoad, deck_cargo
+from inspector.conversion.stability.kg_limit import is_fluid
 from inspector.conversion.stability.levers.intact_criteria import INITIAL_GM, LEAST
+from inspector.conversion.stability.loading.condition_drawings import condition_drawings
 from inspector.conversion.stability.loading.loading_conditions import (
     LoadingConditions,
     loading_conditions,
@@ -22,6 +24,7 @@ from inspector.conversion.stability.loading.presentation import warnings as load
 from inspector.conversion.stability.particulars import READ
 from inspector.conversion.stability.presentation import VERIFY, answer, drawings, tables
 from inspector.conversion.stability.stability_warnings import gaps, warnings
+from inspector.values.quantity import sentence
 
 # Departure, arrival, worst and as inspected.
 CONDITIONS = 4.0
@@ -49,7 +52,7 @@ def chapter(case: Case) -> Chapter:
         answer(stability),
         (*weight_changes(weight_list.weights), *figures) if stability.has_input else (),
         tuple(_tables(case, stability, loading)),
-        tuple(drawings(stability)),
+        (*condition_drawings(stability), *drawings(stability)),
         warnings=(*warnings(stability), *loading_warnings(loading)),
         gaps=unique(weight_list.gaps, gaps(stability), *unknown, _gaps(stability, loading)),
         defaults=unique(*defaults, loading.defaults),
@@ -100,15 +103,14 @@ def _loading_requirements(
 def _requirements(stability: Stability) -> Iterator[Requirement]:
     """Yield the demands: load line, least GM and greatest KG [m], and the loads of the deck."""
     # Of every vessel, also where nothing is typed: ignorance must not count as a mark in order.
-    left = stability.condition.draught_left.span
-    label = "Draught left to the load line, at the mark amidships"
-    yield Requirement("load-line", label, 0.0, "m", left)
+    yield _load_line(stability)
     if stability.known_start or stability.weight_list.weights:
         # A GM before free surfaces is an upper end, and nothing to compare with.
-        is_fluid = stability.condition.surfaces.span is not None
-        gm = stability.condition.gm.span if is_fluid else None
+        with_surfaces = stability.condition.surfaces.span is not None
+        gm = stability.condition.gm.span if with_surfaces else None
         label = "Metacentric height after the changes"
-        yield Requirement("gm", label, LEAST[INITIAL_GM], "m", gm)
+        lacks = stability.condition.gm.gaps
+        yield Requirement("gm", label, LEAST[INITIAL_GM], "m", gm, lacks=lacks)
     if stability.wind is not None:
         label = "Severe wind: area to leeward over area to windward"
         yield Requirement("wind", label, 1.0, "", stability.wind.ratio)
@@ -116,12 +118,32 @@ def _requirements(stability: Stability) -> Iterator[Requirement]:
     if limit is not None and limit.span is not None:
         # The limit changes with the draught, and its least value in the span is the one to keep.
         kg, label = stability.limited_kg, "Greatest KG by the booklet, after the changes"
-        yield Requirement("kg-limit", label, limit.span.low, "m", kg.span, least=False)
+        binds = "with free surfaces" if is_fluid(stability.start) else "solid"
+        yield Requirement(
+            "kg-limit", label, limit.span.low, "m", kg.span, least=False, binds=binds, lacks=kg.gaps
+        )
     if stability.deck_loads:
         share = _greatest_share(stability.deck_loads)
         label = "Heaviest load on deck, of what is declared"
         yield Requirement("deck-load", label, 100.0, "%", share, least=False)
         yield from _deck_cargo(stability)
+
+
+def _load_line(stability: Stability) -> Requirement:
+    """Return the draught at the mark amidships against the greatest one [m]."""
+    condition, greatest = stability.condition, stability.start.number("greatest_draught")
+    left = condition.deadweight_left.span
+    return Requirement(
+        "load-line",
+        "Draught at the load-line mark",
+        greatest or 0.0,
+        "m",
+        # Without a greatest draught there is nothing to hold it against.
+        condition.amidships.span if greatest else None,
+        least=False,
+        binds="" if left is None else sentence("{left} left", left=left.quantity("t", 0)),
+        lacks=condition.draught_left.gaps,
+    )
 
 
 def _deck_cargo(stability: Stability) -> Iterator[Requirement]:

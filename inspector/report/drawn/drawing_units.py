@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from inspector.conversion.core.drawing import AskedPoint, Axis, Bar, Bars, Drawing, Graph
+from inspector.conversion.core.drawing import AskedPoint, Axis, Bar, Bars, Drawing, Graph, Polar
 from inspector.values.cell_text import reader_unit
 from inspector.values.units import convert
 
@@ -26,6 +26,8 @@ def in_system(drawing: Drawing, system: str) -> Drawing:
         return replace(drawing, unit=reader_unit(drawing.unit, system), bars=bars)
     if isinstance(drawing, Graph):
         return _graph_in(drawing, system)
+    if isinstance(drawing, Polar):
+        return _polar_in(drawing, system)
     return drawing
 
 
@@ -51,6 +53,21 @@ def _graph_in(graph: Graph, system: str) -> Graph:
         mark_x=_value_in(graph.mark_x, graph.x.unit, system),
         asked=tuple(_asked_in(asked, graph, system) for asked in graph.asked),
     )
+
+
+def _polar_in(polar: Polar, system: str) -> Polar:
+    """Return a polar drawing with its values in a system of units; directions stay."""
+    curves = tuple(
+        replace(
+            curve,
+            points=tuple(
+                (side, _value_in(value, polar.unit, system)) for side, value in curve.points
+            ),
+        )
+        for curve in polar.curves
+    )
+    asked = _value_in(polar.asked, polar.unit, system)
+    return replace(polar, unit=reader_unit(polar.unit, system), curves=curves, asked=asked)
 
 
 def _asked_in(asked: AskedPoint, graph: Graph, system: str) -> AskedPoint:

@@ -1,10 +1,11 @@
 """Any drawing of a chapter as plain marks in a box: SVG on a page, shapes in the report."""
 
-from inspector.conversion.core.drawing import Bars, Drawing, Graph, Timeline
+from inspector.conversion.core.drawing import Bars, Drawing, Graph, Polar, Timeline
 from inspector.report.drawn.bar_geometry import bars
 from inspector.report.drawn.drawing_units import in_system
 from inspector.report.drawn.graph_geometry import graph
 from inspector.report.drawn.picture import Picture
+from inspector.report.drawn.polar_geometry import polar
 from inspector.report.drawn.timeline_geometry import timeline
 from inspector.values.cell_text import cell_text
 
@@ -24,7 +25,7 @@ def draw(drawing: Drawing, width: float = 460.0, system: str = "si") -> Picture:
     -------
     Picture
     """
-    makers = {Bars: bars, Graph: graph, Timeline: timeline}
+    makers = {Bars: bars, Graph: graph, Polar: polar, Timeline: timeline}
     height, marks = makers[type(drawing)](in_system(drawing, system), width)
     described = cell_text(drawing.described, system)
     return Picture(width, height, tuple(marks), drawing.title, described)

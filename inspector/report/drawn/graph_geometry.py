@@ -59,7 +59,8 @@ def graph(drawing: Graph, width: float) -> tuple[float, list[Mark]]:
     if not narrow:
         names = [curve.label for curve in drawn]
     marks += _curves(drawn, place, names or [""] * len(drawn))
-    marks += [mark for asked in drawing.asked for mark in _asked(asked, place, width)]
+    for asked in drawing.asked:
+        marks += _asked(asked, place, width, below=_curve_is_above(asked, drawn))
     marks += [
         text("small", LEFT, BOTTOM + 28, axis_label(drawing.x)),
         text("small", 0, 11, axis_label(drawing.y)),
@@ -112,14 +113,19 @@ def _beside(x: float, y: float, words: str, width: float) -> Mark:
     )
 
 
-def _asked(asked: AskedPoint, place: Place, width: float) -> Iterator[Mark]:
+def _curve_is_above(asked: AskedPoint, curves: Iterable[Curve]) -> bool:
+    """Whether the curves pass above what is asked, where its name would cross them."""
+    nearest = [min(curve.points, key=lambda point: abs(point[0] - asked.x)) for curve in curves]
+    return any(y >= asked.y for _, y in nearest)
+
+
+def _asked(asked: AskedPoint, place: Place, width: float, *, below: bool) -> Iterator[Mark]:
     """What is asked, as a ring that no curve can hide, with its name."""
     x, y = place(asked.x, asked.y)
     yield line("accent", (x - 5, y), (x, y - 5), (x + 5, y), (x, y + 5), (x - 5, y))
     yield box("accent", x - 1.5, y - 1.5, 3.0, 3.0)
-    yield _beside(
-        x + 5 if x + 8 + len(asked.label) * LETTER <= width else x - 5, y - 6, asked.label, width
-    )
+    side = 5 if x + 8 + len(asked.label) * LETTER <= width else -5
+    yield _beside(x + side, y + (14 if below else -6), asked.label, width)
 
 
 def _curves(curves: Iterable[Curve], place: Place, names: list[str]) -> Iterator[Mark]:

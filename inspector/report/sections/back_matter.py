@@ -12,13 +12,17 @@ from inspector.report.client.client_summary import surveyors_of
 from inspector.report.client.safety_items import SafetyItem, bad_without_finding
 from inspector.report.document import heading, section
 from inspector.report.issue import Issue
+from inspector.report.page_references import ReferringText, referring
 from inspector.report.sections.findings_section import photos_in_findings
 from inspector.report.sections.photo_pages import photo_pages, photos_of
-from inspector.report.tables import PAGE, Cell, rows_table
+from inspector.report.tables import PAGE, Cell, Run, markup, rows_table
 from inspector.report.theme import STYLES, plain, txt
 from inspector.report.wording import all_results, unseen_reason, was_not_seen
 from inspector.values.text import capital
 from inspector.values.vocabulary import SIGNAL_WORDS
+
+# Poor or failed checks without a finding that are named one by one.
+_MOST_NAMED = 24
 
 
 def safety_section(
@@ -43,14 +47,32 @@ def safety_section(
     widths = (24 * mm, issue.page.column - (24 + 34 + 40) * mm, 34 * mm, 40 * mm)
     heads = ("state", "what", "how far", "finding")
     table = [rows_table(heads, rows, widths, tight=True)] if rows else []
-    left = bad_without_finding(assessment)
-    named = [f"{result.unit_name}: {result.check.title} ({result.rating})" for result in left]
-    without = []
-    if named:
-        sentence = f"<b>Poor or failed, without a finding</b>: {txt('; '.join(named))}."
-        without = [Paragraph(sentence, STYLES["line"])]
+    without = _without_finding(assessment)
     title = "Safety: failed or overdue"
     return section(title, "safety", lead, *table, *without)
+
+
+def _without_finding(assessment: Assessment) -> list[Flowable]:
+    """The poor and failed checks that no finding is about, by system: each is told in full there.
+
+    A handful is named; of a tired vessel's hundreds a list would bury the failed ones.
+    """
+    left = bad_without_finding(assessment)
+    if not left:
+        return []
+    runs: list[Run] = [("Poor or failed, without a finding:", "b")]
+    if len(left) <= _MOST_NAMED:
+        named = [f"{each.unit_name}: {each.check.title} ({each.rating})" for each in left]
+        runs.append((f"{'; '.join(named)}.", ""))
+    else:
+        for part in assessment.systems:
+            own = [each for each in left if each.subject.split("/")[1] == part.system.id]
+            if own:
+                failed = sum(each.rating == "failed" for each in own)
+                runs.append((f"{part.system.name}: {failed} failed, {len(own) - failed} poor", ""))
+                runs.append((f"system-{part.system.id}", PAGE))
+                runs.append(("·", "soft"))
+    return [referring(ReferringText, markup(runs), STYLES["line"])]
 
 
 def _safety_row(item: SafetyItem, issue: Issue) -> list[Cell]:

@@ -37,6 +37,7 @@ BRIEF = (
     ("speed", "speed", "kn"),
     ("range", "range", "nmi"),
     ("endurance", "endurance", "days"),
+    ("station", "of these, days on station", "days"),
     ("persons", "persons", ""),
     ("horizon", "horizon", "years"),
     ("budget", "budget for vessel and work", ""),

@@ -81,7 +81,7 @@ def test_one_list_is_asked_of_every_candidate():
 
     assert ["met", "not known"] == [printed(entry)[0] for entry in entries]
     labels = [found.label for found in brief_rows([candidate()])]
-    assert "Draught left to the load line" in labels
+    assert "Draught at the load-line mark" in labels
     assert "Range" not in labels
 
 

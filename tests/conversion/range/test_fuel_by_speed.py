@@ -11,7 +11,7 @@ from inspector.conversion.core.span import Span
 from inspector.conversion.range.chapter import chapter
 from inspector.conversion.range.economical_speed import economical_speed
 from inspector.conversion.range.engines import ConsumptionPoint, Engine
-from inspector.conversion.range.fuel_by_speed import (
+from inspector.conversion.range.fuel.fuel_by_speed import (
     EVERYTHING,
     MAIN_ONLY,
     Plant,
@@ -149,7 +149,7 @@ def test_adding_hotel_load_never_lengthens_a_range(ship_of, load, speed, shaft, 
 @pytest.fixture(scope="module")
 def ship_of():
     """The workboat of the room, made once: nothing in a test changes it."""
-    from inspector.conversion.range.fuel_on_board import FuelTank, usable_fuel
+    from inspector.conversion.range.fuel.fuel_on_board import FuelTank, usable_fuel
     from inspector.conversion.range.own_speed_power import PointsCurve
     from inspector.conversion.range.sea_power import Ship
 

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 
 from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.span import Span
-from inspector.conversion.range.fuel_on_board import (
+from inspector.conversion.range.fuel.fuel_on_board import (
     DENSITY,
     FILL,
     STRUCTURE,

@@ -16,7 +16,7 @@ from inspector.conversion.range.economical_speed import (
     fuel_margin,
 )
 from inspector.conversion.range.engines import ConsumptionPoint, Engine
-from inspector.conversion.range.fuel_on_board import FuelTank, usable_fuel
+from inspector.conversion.range.fuel.fuel_on_board import FuelTank, usable_fuel
 from inspector.conversion.range.hotel_load import Hotel
 from inspector.conversion.range.own_speed_power import PointsCurve
 from inspector.conversion.range.passages import available, hotel_burn, passage

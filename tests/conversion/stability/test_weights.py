@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from inspector.conversion.core.bounds import BadInput
 from inspector.conversion.core.particulars import Row
 from inspector.conversion.core.span import Span
-from inspector.conversion.range.fuel_on_board import usable_fuel
+from inspector.conversion.range.fuel.fuel_on_board import usable_fuel
 from inspector.conversion.range.particulars import read_inputs
 from inspector.conversion.stability.masses import (
     FITTINGS,

