@@ -73,7 +73,8 @@ FIRST_TAP = """() => {
     const row = document.querySelector("#cards article.check:not([data-enclosed])");
     const isReady = row && document.querySelector(".walk[data-ready]");
     if (!isReady) return requestAnimationFrame(answered);
-    const button = row.querySelector("[data-rate=good]");
+    // Never the one that an earlier round pressed.
+    const button = row.querySelector("[data-rate][aria-pressed=false]");
     const ready = performance.now();
     button.click();
     const painted = () => {
