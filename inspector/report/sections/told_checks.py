@@ -196,5 +196,15 @@ def margin_text(judged, units: str) -> str:
 
 
 def as_sentence(text: str) -> str:
+    """Return a text that ends like a sentence.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    str
+    """
     words = text.strip()
     return f"{words}." if words and words[-1] not in ".!?…" else words
