@@ -41,6 +41,18 @@ def draw_level(pen: Canvas, rating: str, x: float, y: float, side: float) -> Non
     elif rating in LEVELS:
         pen.rect(x, y, side, side * LEVELS[rating], stroke=0, fill=1)
     pen.rect(x, y, side, side, stroke=1, fill=0)
+    _say(pen, rating, x, y, side)
+
+
+def _say(pen: Canvas, word: str, x: float, y: float, size: float) -> None:
+    """Put a word at a mark that is read aloud, searched and copied, and not seen."""
+    said = pen.beginText(x, y)
+    said.setFont(PLAIN, size)
+    said.setTextRenderMode(3)
+    said.textOut(word)
+    # The mode stays with the page, and what is drawn next must be seen.
+    said.setTextRenderMode(0)
+    pen.drawText(said)
 
 
 class LevelMark(Flowable):

@@ -108,15 +108,12 @@ def test_from_nothing_to_the_report(phone, served, files):
 
 
 def stands(title, rating, flat):
-    """The rating stands beside the check in a row of its own or, with nothing else to tell, the
-    check stands in the list headed by its rating."""
-    lists = re.findall(
-        r"(Good|Fair|Notanswered|Notfitted|Notseen[^:]*):(.*?)(?=Good:|Fair:|Notanswered:|Notfitted:|Notseen[^:]{0,12}:|$)",
-        flat,
-    )
-    return title + rating in flat or any(
-        title in listed[:3000] for word, listed in lists if word.lower() == rating
-    )
+    """The word of the rating is at the mark beside the check, whether its unit or its limit stands
+    between, or the check is in the list that the rating heads."""
+    # No other rating stands between.
+    beside = re.escape(title) + r"(?:(?!good|fair|poor|failed).){0,60}" + rating
+    in_list = rating.capitalize() + r"[^:]{0,20}:[^:]{0,3000}?" + re.escape(title)
+    return re.search(beside, flat) or re.search(in_list, flat)
 
 
 def walk_all(page):

@@ -101,7 +101,7 @@ def new_code(port):
     """A code, as the person at the laptop has it made."""
     status, page, _ = tap(port, "/sharing/code")
     assert 200 == status
-    return re.search(r"[a-z2-9]{4}-[a-z2-9]{4}-[a-z2-9]{4}", page.decode()).group()
+    return re.search(r"\b[a-z2-9]{4}-[a-z2-9]{4}-[a-z2-9]{4}\b", page.decode()).group()
 
 
 def join(connection, port):
