@@ -118,7 +118,7 @@ def test_a_phone_that_cannot_run_python_waits_for_the_computer_and_says_so(phone
     a_walk.begin(phone, computer.address)
     a_walk.kept_for_good(phone)
     line = a_walk.judging_line(phone)
-    expect(line).to_have_attribute("data-ready", "with a caution", timeout=a_walk.STARTS_MS)
+    expect(line).to_have_attribute("data-ready", "ready with a caution", timeout=a_walk.STARTS_MS)
     expect(line).to_contain_text("wait until the computer has judged")
     card = a_walk.card(phone, reading.system, reading.check)
     computer.kill()

@@ -81,5 +81,6 @@ def test_the_register_is_in_that_order_and_names_the_cameras_offset(client, begu
     text = " ".join("".join(page.extract_text() for page in pages).split())
     assert "2026-05-02 11:10" in text
     assert "2026-05-02 09:20 UTC" in text
-    assert "2 of 3 photos is by the camera" in text
+    assert "3 photos." in text
+    assert "The time of 2 of them is by the camera" in text
     assert "were 2 h 00 min ahead of UTC" in text
