@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from inspector.conversion.core.drawing import (
@@ -146,6 +146,7 @@ def texts(picture):
 winds = st.lists(st.floats(0, 200), min_size=4, max_size=24)
 
 
+@example([[0.0, 0.0, 0.0, 5e-324]], None)
 @given(st.lists(winds, min_size=1, max_size=3), st.none() | st.floats(0.1, 300))
 @pytest.mark.parametrize("width", [356.0, 460.0])
 def test_a_polar_drawing_stays_inside_its_box(width, rows, asked):

@@ -13,6 +13,9 @@ LEGEND_LINE, SAMPLE = 17.0, 26.0
 STEP, NUMBERS_AT = 6, 45.0
 SIDES = ((0, "ahead"), (90, "starboard"), (180, "astern"), (270, "port"))
 
+# Below this a curve is a point in the middle.
+LEAST = 1e-6
+
 
 def polar(drawing: Polar, width: float) -> tuple[float, list[Mark]]:
     """Return the height and the marks of a polar drawing.
@@ -31,7 +34,9 @@ def polar(drawing: Polar, width: float) -> tuple[float, list[Mark]]:
     if not curves:
         return 20.0, [text("small", 0, 14, "Nothing to draw yet.")]
     values = [value for curve in curves for _, value in curve.points]
-    most = max([*values, drawing.asked or 0.0]) or 1.0
+    # What is no wind at all makes no scale: a ring of less than the least would be none.
+    most = max([*values, drawing.asked or 0.0])
+    most = most if most > LEAST else 1.0
     rose = _Rose(width / 2, AROUND + RADIUS, RADIUS / most)
     marks = [*_rings(rose, most), *_sides(rose)]
     if drawing.asked:
