@@ -4,9 +4,12 @@ import { around, byId, find } from "../page/elements.js";
 
 /** @import { Log } from "../record/log.js" */
 
+// While somebody changes the name, what is handed over meanwhile must not shut the box.
+let isChanging = false;
+
 /** @param {Log} log */
 export function paintWho(log) {
-  byId("who").hidden = Boolean(log.who);
+  byId("who").hidden = Boolean(log.who) && !isChanging;
   find(document, "[data-who-now]").textContent = log.who || "nobody yet";
 }
 
@@ -19,7 +22,9 @@ export function wireWho(log, reportLost) {
   const field = byId("who-name", HTMLInputElement);
   /** @param {string} name */
   const setWho = (name) => {
-    if (name) log.setWho(name).catch(reportLost);
+    if (!name) return;
+    isChanging = false;
+    log.setWho(name).catch(reportLost);
   };
   const keepTyped = () => setWho(field.value.trim());
   box.addEventListener("click", (event) => {
@@ -30,6 +35,7 @@ export function wireWho(log, reportLost) {
     if (event.key === "Enter") keepTyped();
   });
   byId("change-who").addEventListener("click", () => {
+    isChanging = true;
     box.hidden = false;
     field.focus();
   });
