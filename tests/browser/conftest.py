@@ -19,8 +19,10 @@ def chromium():
         if os.environ.get("BROWSER_REQUIRED"):
             pytest.fail(a_browser.MISSING)
         pytest.skip(a_browser.MISSING)
-    from playwright.sync_api import sync_playwright
+    from playwright.sync_api import expect, sync_playwright
 
+    # A state comes late where two browsers share two cores; a wait ends as soon as it is there.
+    expect.set_options(timeout=20_000)
     quiet = [
         "--no-sandbox",
         "--disable-dev-shm-usage",
