@@ -24,7 +24,7 @@ from inspector.report.document import heading
 from inspector.report.issue import Issue
 from inspector.report.marks import draw_level
 from inspector.report.reading_text import readings_note, readings_text
-from inspector.report.sections.told_checks import MARK_SIZE, as_sentence, not_good, source_runs
+from inspector.report.sections.full_checks import MARK_SIZE, as_sentence, not_good, source_runs
 from inspector.report.tables import rows_table
 from inspector.report.theme import PLAIN, SOFT, STYLES, plain, txt
 from inspector.report.wording import (

@@ -12,8 +12,8 @@ from inspector.report.marks import SpanBar, VerdictSquare
 from inspector.report.page_references import ReferringText, referring
 from inspector.report.sections.checks_by_unit import checks_by_unit
 from inspector.report.sections.findings_section import photos_in_findings
+from inspector.report.sections.full_checks import not_good
 from inspector.report.sections.photo_pages import photo_pages, photos_of
-from inspector.report.sections.told_checks import not_good
 from inspector.report.tables import markup, rows_table
 from inspector.report.theme import PLAIN, STYLES, plain, txt
 from inspector.report.verdict_text import fact_rows, overruled_proposal, verdict_reason

@@ -1,4 +1,4 @@
-"""A check told in full: what is not good of it, its limit, its margin and its source."""
+"""A check printed in full: what is not good of it, its limit, its margin and its source."""
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable
@@ -79,7 +79,7 @@ def not_good(part: SystemPart, assessment: Assessment, issue: Issue, key: str) -
         return []
     told.sort(key=_by_rating)
     several = len(part.units) > 1
-    rows = [_told_row(result, assessment, issue, several) for result in told]
+    rows = [_full_row(result, assessment, issue, several) for result in told]
     widths = (5 * mm, 50 * mm, issue.page.column - 55 * mm)
     return [
         heading("Not good, in full", f"{key}-told", 1),
@@ -91,7 +91,7 @@ def _by_rating(result: CheckResult) -> int:
     return -RATINGS.index(result.rating) if result.rating in RATINGS else 1
 
 
-def _told_row(
+def _full_row(
     result: CheckResult, assessment: Assessment, issue: Issue, several: bool
 ) -> list[Cell]:
     """Return a check in full: rating, readings, limit and margin, what was said, where to look."""
@@ -103,10 +103,10 @@ def _told_row(
     if result.depth:
         title.append((result.depth, "soft"))
     mark = LevelMark(result.rating, MARK_SIZE) if result.rating else ""
-    return [mark, title, told_runs(result, assessment, issue)]
+    return [mark, title, full_runs(result, assessment, issue)]
 
 
-def told_runs(result: CheckResult, assessment: Assessment, issue: Issue) -> list[Run]:
+def full_runs(result: CheckResult, assessment: Assessment, issue: Issue) -> list[Run]:
     """Return all that is known of a check: rating, readings, judgement, note, finding, photos.
 
     Parameters
